@@ -1,0 +1,104 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <fogline/base/caution.h>
+#include <fogline/base/channels.h>
+#include <fogline/base/geometry.h>
+#include <fogline/base/light_raster.h>
+#include <fogline/base/raster.h>
+
+namespace fogline {
+
+/// The family of curve by which stored codes become linear light.
+enum class TransferKind { linear, srgb, power, curve };
+
+/// Who said so. `assumed`: nobody; the reader of the numbers must be told.
+enum class TransferSource { icc_profile, file_tag, option, assumed };
+
+/// How stored codes become linear light.
+struct Transfer {
+  TransferKind kind = TransferKind::linear;
+  /// Exponent of the decoding power, for `power` only: light = code^exponent.
+  std::optional<double> exponent;
+  TransferSource source = TransferSource::assumed;
+};
+
+/// What a file says of itself, before any pixel is judged.
+struct ScanInfo {
+  std::string file;
+  int width_px = 0;
+  int height_px = 0;
+  /// Stored bits a sample: 8, 16, 32.
+  int bits = 0;
+  /// Stored samples a pixel, alpha and infrared included.
+  int samples_per_pixel = 0;
+  /// Colour channels used for light: 1 (grey) or 3 (red, green, blue).
+  int channels = 0;
+  /// From the resolution tag, along x and y; absent where the file has none or an impossible one.
+  /// May be wrong: perforations decide.
+  std::optional<double> tag_pixels_per_mm;
+  Transfer transfer;
+  /// False for 16-bit files that don't tell their transfer: `transfer` is then the linear reading,
+  /// and nothing may be said in densities until the picture or an option decides.
+  bool transfer_known = true;
+  /// Lossy compression (JPEG, also inside TIFF): spots and tints are smeared.
+  bool lossy = false;
+  /// The file says it was made by a camera (it records an exposure time or aperture).
+  bool camera = false;
+  std::vector<Caution> cautions;
+};
+
+/// Counts of stored codes of one channel at full resolution; 256 bins for 8-bit samples, else
+/// 65,536 (wider samples scaled to 16 bits).
+using CodeHistogram = std::vector<std::int64_t>;
+
+/// One pass over a whole file, reduced: area averages of linear light, and what only full
+/// resolution can tell.
+struct ScanGrid {
+  /// Stored pixels a grid pixel, along x and along y. Grid pixel (i, j) averages the stored pixels
+  /// [i * reduction, (i + 1) * reduction) x [j * reduction, ...), fewer at the right and lower
+  /// borders.
+  int reduction = 1;
+  LightRaster light;
+  /// One byte a grid pixel: bit c (0, 1, 2) is set where any stored pixel below it has the top code
+  /// in channel c, bit c + 4 where more than half of them have.
+  Raster<std::uint8_t> clipped;
+  std::array<CodeHistogram, max_channels> histograms;
+};
+
+/// Told now and then during a long read: share done, 0 to 1.
+using Progress = std::function<void(double)>;
+
+/// A scan that can be read in part. Implemented by `io`, handed down by the program, so that the
+/// stages that measure never open a file.
+class ScanSource {
+ public:
+  ScanSource() = default;
+  ScanSource(const ScanSource&) = delete;
+  ScanSource& operator=(const ScanSource&) = delete;
+  ScanSource(ScanSource&&) = delete;
+  ScanSource& operator=(ScanSource&&) = delete;
+  virtual ~ScanSource() = default;
+
+  [[nodiscard]] virtual const ScanInfo& info() const = 0;
+
+  /// Decides how codes become light in every later read: for files that don't tell and whose
+  /// picture does. `info().transfer` becomes `transfer`, `info().transfer_known` true.
+  virtual void set_transfer(const Transfer& transfer) = 0;
+
+  /// Reads the whole file once. The grid has at most `max_pixels` pixels. Throws FileError where
+  /// the file breaks off or is damaged.
+  virtual ScanGrid survey(std::int64_t max_pixels, const Progress& progress) = 0;
+
+  /// Linear light (0 to 1, bare sensor range) of a region, averaged over `reduction` x `reduction`
+  /// stored pixels; float, `info().channels` channels. Throws FileError.
+  virtual Raster<float> read(const RegionPx& region, int reduction) = 0;
+};
+
+}  // namespace fogline

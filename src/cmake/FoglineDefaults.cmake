@@ -1,0 +1,21 @@
+# What every target of the project shares: language level, warnings, compiler cache.
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+
+if(NOT CMAKE_BUILD_TYPE)
+  set(CMAKE_BUILD_TYPE Release)
+endif()
+
+find_program(FOGLINE_CCACHE ccache)
+if(FOGLINE_CCACHE)
+  set(CMAKE_CXX_COMPILER_LAUNCHER ${FOGLINE_CCACHE})
+endif()
+
+add_library(fogline_warnings INTERFACE)
+target_compile_options(fogline_warnings INTERFACE -Wall -Wextra -Wpedantic -Wshadow -Wconversion
+                                                  -Wold-style-cast -Wnon-virtual-dtor)
+if(FOGLINE_WARNINGS_AS_ERRORS)
+  target_compile_options(fogline_warnings INTERFACE -Werror)
+endif()
