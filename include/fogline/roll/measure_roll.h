@@ -1,0 +1,36 @@
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include <fogline/base/scan_source.h>
+#include <fogline/film/film_format.h>
+#include <fogline/roll/roll_measurement.h>
+
+namespace fogline {
+
+/// Where the bare light path may be read.
+enum class ClearReference { automatic, holes, gap, none };
+
+/// What the user says of the roll, over what the scans show.
+struct MeasureOptions {
+  /// Absent: told from the picture.
+  std::optional<FilmFormat> format;
+  /// Length of a frame along the film in mm: half, square, panoramic frames. Absent: told from the
+  /// picture, 36 mm first on 135 film.
+  std::optional<double> frame_mm;
+  ClearReference clear = ClearReference::automatic;
+};
+
+/// Measures one scan of a roll. `frame_number` is the number of its first frame. Throws FileError
+/// where the file breaks off while being read.
+ScanMeasurement measure_scan(ScanSource& scan, const MeasureOptions& options, int frame_number,
+                             const Progress& progress);
+
+/// Joins the scans of one roll: marks frames scanned twice, medians over all frames, contrast.
+/// `scans` in the order given by the user.
+RollMeasurement join_scans(std::vector<ScanMeasurement> scans);
+
+}  // namespace fogline

@@ -1,0 +1,144 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <fogline/base/caution.h>
+#include <fogline/base/geometry.h>
+#include <fogline/base/quantity.h>
+#include <fogline/base/raster.h>
+#include <fogline/base/scan_source.h>
+#include <fogline/density/fitness.h>
+#include <fogline/film/film_format.h>
+#include <fogline/sensitometry/base_fog.h>
+#include <fogline/sensitometry/frame_tone.h>
+#include <fogline/sensitometry/scene_contrast.h>
+
+namespace fogline {
+
+/// What an outline drawn over the scan's picture shows.
+enum class OutlineKind {
+  strip,          ///< edge of a piece of film
+  perforation,    ///< a perforation, whole or partly hidden
+  frame,          ///< border of a frame
+  tone_area,      ///< part of a frame whose tone was read
+  clear_film,     ///< unexposed film where base plus fog was read
+  light_path,     ///< bare light where density zero was read
+  edge_print,     ///< factory-exposed edge print
+  leader,         ///< fogged leader
+  opaque          ///< opaque surround where stray light was read
+};
+
+/// A closed outline in stored pixels, drawn on the report's picture so that the reader sees where
+/// each number comes from.
+struct Outline {
+  OutlineKind kind = OutlineKind::frame;
+  std::vector<PointPx> points;
+  int strip = 0;
+  /// Number of the frame for frame and tone_area, else 0.
+  int number = 0;
+  /// Inferred, hidden or cut: drawn with a dash.
+  bool partial = false;
+};
+
+/// One frame of the roll.
+struct FrameMeasurement {
+  int number = 0;
+  int strip = 0;
+  /// Upright box of the frame's own size about its centre.
+  BoxPx box_px;
+  /// Clockwise from top left.
+  std::array<PointPx, 4> corners_px;
+  /// Placed by its neighbours only (blank film).
+  bool inferred = false;
+  /// Cut off by the image border, the holder or the end of the film.
+  bool cut = false;
+  /// The same picture as an earlier frame of the roll (scanned twice): left out of the medians.
+  std::optional<int> repeats_frame;
+  FrameTone tone;
+  /// Field name to sentence for every absent value.
+  std::map<std::string, std::string> reasons;
+};
+
+/// One piece of film in a scan.
+struct StripMeasurement {
+  int number = 0;
+  FilmFormat format = FilmFormat::unknown;
+  BoxPx box_px;
+  /// Clockwise, -45 to 45.
+  double rotation_deg = 0.0;
+  /// Perforations seen, whole or in part.
+  int perforations = 0;
+  std::optional<BaseFog> base_fog;
+};
+
+/// Density 0 of a scan.
+struct ZeroReport {
+  ZeroSource source = ZeroSource::none;
+  /// Greatest difference of the bare light over the film, as a density.
+  std::optional<double> unevenness_density;
+};
+
+/// A small display picture of the scan (sRGB, 8 bits, 1 or 3 channels).
+struct ScanPicture {
+  Raster<std::uint8_t> pixels;
+  /// Stored pixels of the scan a picture pixel.
+  double scan_px_per_pixel = 1.0;
+};
+
+/// What one scan alone says.
+struct ScanMeasurement {
+  ScanInfo info;
+  std::optional<double> pixels_per_mm;
+  ZeroReport zero;
+  Fitness fitness = Fitness::unfit;
+  DensitiesAbove densities_above = DensitiesAbove::light_path;
+  /// Stray light as a share of the bare light path.
+  std::optional<Quantity> veiling_glare;
+  std::optional<Quantity> leader;
+  std::optional<Quantity> edge_print;
+  /// Highest density this scan can tell within 0.1.
+  std::optional<double> density_limit;
+  std::vector<Caution> cautions;
+  /// Top to bottom or left to right.
+  std::vector<StripMeasurement> strips;
+  std::optional<BaseFog> base_fog;
+  std::vector<FrameMeasurement> frames;
+  std::vector<Outline> outlines;
+  ScanPicture picture;
+  /// Field name to sentence for every absent value of the scan.
+  std::map<std::string, std::string> reasons;
+};
+
+/// Medians over all frames of the roll; net values are above base plus fog. The net values are
+/// absent where no frame's scan tells base plus fog.
+struct RollMedians {
+  int frames = 0;
+  std::optional<Quantity> shadow;
+  std::optional<Quantity> middle;
+  std::optional<Quantity> highlight;
+  std::optional<Quantity> range;
+  std::optional<Quantity> net_shadow;
+  std::optional<Quantity> net_middle;
+  std::optional<Quantity> net_highlight;
+};
+
+/// A file that could not be read, and the sentence that says so.
+struct UnreadFile {
+  std::string file;
+  std::string message;
+};
+
+/// What the scans of one roll say, in the order given.
+struct RollMeasurement {
+  std::vector<ScanMeasurement> scans;
+  std::vector<UnreadFile> unread;
+  std::optional<RollMedians> medians;
+  ContrastEstimate contrast;
+};
+
+}  // namespace fogline
