@@ -1,0 +1,20 @@
+#pragma once
+
+#include "film/clear_level.h"
+
+#include <fogline/film/film_layout.h>
+#include <fogline/film/straight_strip.h>
+
+namespace fogline {
+
+/// The rectangle that certainly holds the whole strip: its width and a margin across, the image's
+/// extent along.
+FilmExtent widest_extent(const FilmStrip& film, int image_width_px, int image_height_px,
+                         double half_width_mm);
+
+/// Finds how much of a perforated strip is in sight: walks out from the perforations until film
+/// gives way to bare light, an opaque holder or the image border, and writes it into the strip with
+/// what surrounds it.
+void find_film_extent(FilmStrip& film, const ClearLevel& level);
+
+}  // namespace fogline

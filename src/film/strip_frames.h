@@ -1,0 +1,12 @@
+#pragma once
+
+#include <fogline/base/scan_source.h>
+#include <fogline/film/film_layout.h>
+#include <fogline/film/find_film.h>
+
+namespace fogline {
+
+/// Finds how much of a perforated strip is in sight and its frames; fills `film`.
+void find_frames_on_perforated(FilmStrip& film, const ScanGrid& grid, const FindOptions& options);
+
+}  // namespace fogline

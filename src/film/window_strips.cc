@@ -1,0 +1,265 @@
+#include "film/window_strips.h"
+
+#include "film/clear_level.h"
+#include "film/film_windows.h"
+#include "film/frame_borders.h"
+#include "film/frame_search.h"
+
+#include <fogline/film/straight_strip.h>
+#include <fogline/numerics/robust.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace fogline {
+
+namespace {
+
+/// Resolution tags outside this can't be a scan of film, pixels per mm.
+constexpr double least_tag = 3.0;
+constexpr double greatest_tag = 400.0;
+/// Tolerance of a film's width on bare light, share: tags err by a percent, blur adds a pixel.
+constexpr double width_tolerance = 0.025;
+/// Sheet film, mm (ISO 1012; from memory): about 100 x 125, 88 x 118, 128 x 178.
+constexpr double sheets_mm[][2] = {{100.0, 125.4}, {88.0, 118.0}, {128.0, 178.0}};
+/// Widths of holder windows that show 135 film, and 120 film, mm.
+constexpr double window_135_mm[] = {21.0, 36.5};
+constexpr double window_120_mm[] = {50.0, 63.5};
+constexpr double least_sheet_window_mm = 80.0;
+/// The strip's edge is left out when clear level is read: blur, and the film's own edge.
+constexpr double edge_inset_mm = 0.5;
+
+struct Guess {
+  FilmFormat format = FilmFormat::unknown;
+  double pixels_per_mm = 0.0;
+  bool scale_known = true;
+};
+
+bool near_mm(double value, double wanted) {
+  return std::abs(value - wanted) < width_tolerance * wanted;
+}
+
+FilmFormat format_on_bare_light(double length_mm, double width_mm) {
+  if (near_mm(width_mm, film_120::width_mm)) {
+    return FilmFormat::f120;
+  }
+  for (const auto& sheet : sheets_mm) {
+    if (near_mm(width_mm, sheet[0]) && near_mm(length_mm, sheet[1])) {
+      return FilmFormat::sheet;
+    }
+  }
+  return FilmFormat::unknown;
+}
+
+FilmFormat format_in_holder(double length_mm, double width_mm) {
+  if (width_mm > window_135_mm[0] && width_mm < window_135_mm[1]) {
+    return FilmFormat::f135;
+  }
+  if (width_mm > window_120_mm[0] && width_mm < window_120_mm[1]) {
+    return FilmFormat::f120;
+  }
+  if (width_mm > least_sheet_window_mm && length_mm < 2.0 * width_mm) {
+    return FilmFormat::sheet;
+  }
+  return FilmFormat::unknown;
+}
+
+double usual_width_mm(FilmFormat format, Surround surround) {
+  switch (format) {
+    case FilmFormat::f120:
+      return surround == Surround::bare_light ? film_120::width_mm : film_120::frame_across_mm;
+    case FilmFormat::sheet:
+      return sheets_mm[0][0];
+    case FilmFormat::f135:
+    case FilmFormat::unknown:
+      break;
+  }
+  return film_135::frame_across_mm;
+}
+
+Guess guess_format(const FilmWindow& window, double scan_px, const FindOptions& options) {
+  Guess guess;
+  const double width_px = window.width_px * scan_px;
+  const double length_px = window.length_px * scan_px;
+  const bool tag_usable = options.tag_pixels_per_mm && *options.tag_pixels_per_mm > least_tag &&
+                          *options.tag_pixels_per_mm < greatest_tag;
+  if (tag_usable) {
+    guess.pixels_per_mm = *options.tag_pixels_per_mm;
+    const double width_mm = width_px / guess.pixels_per_mm;
+    const double length_mm = length_px / guess.pixels_per_mm;
+    guess.format = window.surround == Surround::bare_light
+                       ? format_on_bare_light(length_mm, width_mm)
+                       : format_in_holder(length_mm, width_mm);
+  }
+  if (options.format) {
+    guess.format = *options.format;
+  }
+  if (!tag_usable) {
+    guess.pixels_per_mm = width_px / usual_width_mm(guess.format, window.surround);
+    guess.scale_known = false;
+  }
+  return guess;
+}
+
+std::vector<FrameKind> kinds_for(const FilmStrip& film, const FindOptions& options,
+                                 double frame_height_mm) {
+  constexpr double rare = 3.0;
+  if (options.frame_mm) {
+    return {{*options.frame_mm, 1.0, 0.0}};
+  }
+  switch (film.format) {
+    case FilmFormat::f120:
+      return {{56.0, 1.6, 0.0}, {41.5, 1.4, 0.0},  {70.0, 1.6, 0.0},
+              {84.0, 2.0, 0.0}, {77.0, 1.6, rare}, {118.0, 2.0, rare}};
+    case FilmFormat::sheet: {
+      const double length = film.along_end_mm - film.along_begin_mm;
+      return {{length - 5.0, 4.0, 0.0}};
+    }
+    case FilmFormat::f135:
+    case FilmFormat::unknown:
+      break;
+  }
+  const double height = film.scale_known ? film_135::frame_across_mm : frame_height_mm;
+  return {{1.5 * height, 0.035 * height, 0.0},
+          {height, 0.03 * height, rare},
+          {0.75 * height, 0.03 * height, rare}};
+}
+
+double frame_height_mm(const FilmStrip& film) {
+  const double width = film.across_end_mm - film.across_begin_mm;
+  switch (film.format) {
+    case FilmFormat::f120:
+      return std::min(width, film_120::frame_across_mm);
+    case FilmFormat::sheet:
+      return width - 5.0;
+    case FilmFormat::f135:
+    case FilmFormat::unknown:
+      break;
+  }
+  return std::min(width, film_135::frame_across_mm);
+}
+
+/// Bare light at the ends of a holder's window: full-height columns brighter by more than a step
+/// than the brightest film elsewhere. Returns how many columns at the given end.
+int bare_columns(const cv::Mat1f& excess, bool at_begin) {
+  constexpr double film_step = 0.04;
+  const auto level = [&](int x, double share) {
+    std::vector<double> column;
+    for (int y = excess.rows / 6; y < excess.rows - excess.rows / 6; ++y) {
+      if (!std::isnan(excess(y, x))) {
+        column.push_back(static_cast<double>(excess(y, x)));
+      }
+    }
+    return column.empty() ? NAN : percentile(column, share);
+  };
+  // Walk in from the end while the whole column, to its darkest, is one bright level.
+  const double first = level(at_begin ? 2 : excess.cols - 3, 0.5);
+  int count = 0;
+  while (count < excess.cols) {
+    const int x = at_begin ? count : excess.cols - 1 - count;
+    if (!(level(x, 0.95) < first + film_step)) {
+      break;
+    }
+    ++count;
+  }
+  if (count == 0 || count == excess.cols) {
+    return 0;
+  }
+  std::vector<double> film;
+  for (int i = count + 3; i < excess.cols; i += 3) {
+    const double clearest = level(at_begin ? i : excess.cols - 1 - i, 0.1);
+    if (!std::isnan(clearest)) {
+      film.push_back(clearest);
+    }
+  }
+  const bool brighter = !film.empty() && first < percentile(film, 0.03) - film_step;
+  return brighter ? count : 0;
+}
+
+void trim_bare_ends(FilmStrip& film, const StraightStrip& strip) {
+  const ClearLevel level = clear_level_from_brightest(strip);
+  const double px = strip.pixels_per_mm;
+  const FilmExtent whole = strip.extent;
+  const int begin = bare_columns(level.excess.excess, true);
+  const int end = bare_columns(level.excess.excess, false);
+  constexpr double margin_mm = 0.5;
+  if (begin > 0) {
+    film.along_begin_mm = whole.along_begin_mm + begin / px;
+    film.bare_light.push_back({whole.along_begin_mm + margin_mm, film.along_begin_mm - margin_mm,
+                               whole.across_begin_mm + margin_mm, whole.across_end_mm - margin_mm});
+  }
+  if (end > 0) {
+    film.along_end_mm = whole.along_end_mm - end / px;
+    film.bare_light.push_back({film.along_end_mm + margin_mm, whole.along_end_mm - margin_mm,
+                               whole.across_begin_mm + margin_mm, whole.across_end_mm - margin_mm});
+  }
+}
+
+FilmExtent inset(const FilmStrip& film, double mm) {
+  return {film.along_begin_mm + mm, film.along_end_mm - mm, film.across_begin_mm + mm,
+          film.across_end_mm - mm};
+}
+
+void find_frames_in_window(FilmStrip& film, const ScanGrid& grid, const FindOptions& options) {
+  if (film.surround == Surround::opaque) {
+    trim_bare_ends(film,
+                   straighten(grid, film.map, inset(film, edge_inset_mm), spot_pixels_per_mm));
+  }
+  const StraightStrip strip =
+      straighten(grid, film.map, inset(film, edge_inset_mm), spot_pixels_per_mm);
+  const ClearLevel level = clear_level_from_brightest(strip);
+  film.clear_log_light = level.above_bare;
+  const double height = frame_height_mm(film);
+  constexpr double margin_share = 0.04;
+  const double half = 0.5 * height * (1.0 - 2.0 * margin_share);
+  const FrameProfile profile = frame_profile(level.excess, -half, half, level.noise);
+  constexpr double gap_share = 2.0 / 24.0;
+  const FrameSeries series =
+      find_frames(profile, kinds_for(film, options, height), gap_share * height);
+  const AcrossExtent across =
+      frame_across(level.excess, series, {-0.5 * height, 0.5 * height}, 0.04 * height, level.noise);
+  film.frames = settle_frames(series, profile, across, film);
+}
+
+FilmStrip strip_from_window(const FilmWindow& window, double scan_px, const Guess& guess) {
+  FilmStrip film;
+  film.format = guess.format;
+  film.scale_known = guess.scale_known;
+  film.map = FilmMap::straight({window.x * scan_px, window.y * scan_px}, window.direction_deg,
+                               guess.pixels_per_mm);
+  const double half_length = 0.5 * window.length_px * scan_px / guess.pixels_per_mm;
+  const double half_width = 0.5 * window.width_px * scan_px / guess.pixels_per_mm;
+  film.along_begin_mm = -half_length;
+  film.along_end_mm = half_length;
+  film.across_begin_mm = -half_width;
+  film.across_end_mm = half_width;
+  film.surround = window.surround;
+  if (window.surround == Surround::bare_light) {
+    constexpr double near_mm = 1.0;
+    constexpr double far_mm = 3.0;
+    film.bare_light = {{-half_length, half_length, -half_width - far_mm, -half_width - near_mm},
+                       {-half_length, half_length, half_width + near_mm, half_width + far_mm}};
+  }
+  return film;
+}
+
+}  // namespace
+
+std::vector<FilmStrip> window_strips(const FindingImage& image, const ScanGrid& grid,
+                                     const FindOptions& options) {
+  std::vector<FilmStrip> strips;
+  for (const FilmWindow& window : film_windows(image)) {
+    const Guess guess = guess_format(window, image.scan_px, options);
+    FilmStrip film = strip_from_window(window, image.scan_px, guess);
+    const bool may_hold_frames =
+        film.format != FilmFormat::unknown || window.surround != Surround::bare_light;
+    if (may_hold_frames) {
+      find_frames_in_window(film, grid, options);
+    }
+    strips.push_back(std::move(film));
+  }
+  return strips;
+}
+
+}  // namespace fogline
