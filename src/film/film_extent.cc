@@ -14,7 +14,7 @@ namespace {
 constexpr double opaque_excess = 1.0;
 /// Bare light lies below clear film by its density; half of it parts the two. At least this much,
 /// for films nearly as clear as air.
-constexpr double least_bare_step = 0.03;
+constexpr double least_bare_step = 0.006;
 /// Rows beside the frame and outside the holes that are clear on every strip, |across| in mm.
 constexpr double inner_rebate_mm[] = {12.2, 12.6};
 constexpr double outer_rebate_mm[] = {15.8, 17.0};
@@ -190,6 +190,53 @@ void find_film_extent(FilmStrip& film, const ClearLevel& level) {
   film.surround = any(Stretch::bare)     ? Surround::bare_light
                   : any(Stretch::opaque) ? Surround::opaque
                                          : Surround::image_border;
+}
+
+void find_leaders(FilmStrip& film, const ClearLevel& level) {
+  // Edge print darkens single bands; only fog darkens all that are in sight.
+  constexpr double fogged_excess = 0.3;
+  constexpr double least_length_mm = 3.0;
+  const auto is_fogged = [&](double along) {
+    int bands = 0;
+    int fogged = 0;
+    for (const auto& band : {inner_rebate_mm, outer_rebate_mm}) {
+      for (const double side : {-1.0, 1.0}) {
+        if (side * band[1] > film.across_end_mm || side * band[1] < film.across_begin_mm) {
+          continue;
+        }
+        std::vector<double> values;
+        const int x = level.excess.column(along);
+        for (double t = band[0]; t < band[1]; t += 0.1) {
+          const float value = level.excess.excess(level.excess.row(side * t), x);
+          if (!std::isnan(value)) {
+            values.push_back(static_cast<double>(value));
+          }
+        }
+        const double middle = values.empty() ? NAN : median(values);
+        // A leader is cut to a tongue: where it is cut away, bare light says nothing.
+        if (middle > -least_bare_step) {
+          ++bands;
+          fogged += middle > fogged_excess ? 1 : 0;
+        }
+      }
+    }
+    // One band may miss it at the cut of the tongue.
+    return fogged >= std::max(1, bands - 1) && 2 * fogged > bands;
+  };
+  double begin = film.along_begin_mm;
+  while (begin < film.along_end_mm && (is_fogged(begin + 0.2) || is_fogged(begin + 1.0))) {
+    begin += step_mm;
+  }
+  double end = film.along_end_mm;
+  while (end > begin && (is_fogged(end - 0.2) || is_fogged(end - 1.0))) {
+    end -= step_mm;
+  }
+  if (begin - film.along_begin_mm > least_length_mm) {
+    film.leaders.push_back({film.along_begin_mm, begin, film.across_begin_mm, film.across_end_mm});
+  }
+  if (film.along_end_mm - end > least_length_mm) {
+    film.leaders.push_back({end, film.along_end_mm, film.across_begin_mm, film.across_end_mm});
+  }
 }
 
 }  // namespace fogline

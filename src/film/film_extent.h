@@ -17,4 +17,7 @@ FilmExtent widest_extent(const FilmStrip& film, int image_width_px, int image_he
 /// what surrounds it.
 void find_film_extent(FilmStrip& film, const ClearLevel& level);
 
+/// Finds fogged film at the ends of a perforated strip whose extent is known, by its dense rebate.
+void find_leaders(FilmStrip& film, const ClearLevel& level);
+
 }  // namespace fogline

@@ -13,15 +13,22 @@ namespace fogline {
 
 namespace {
 
-/// The darkest hundredth of a scan with a holder is holder; with stray light it reads anything from
-/// 1.5 up. Film seldom comes within this of it over large areas.
-constexpr double below_darkest = 0.5;
+/// A holder reads darker than this even through much stray light; its peak in the histogram ends
+/// where the count has fallen to this share of the top.
 constexpr double least_opaque = 1.2;
+constexpr double foot_of_peak = 0.03;
 /// Shares of the image's rim that tell what lies around the film.
 constexpr double holder_rim_share = 0.3;
 constexpr double bare_rim_share = 0.5;
 /// Bare light on the glass: within this of the lamp's smooth course; film of any kind absorbs more.
 constexpr float bare_slack = 0.025F;
+/// The clearest films absorb little more than the lamp flickers: the slack follows the bare light's
+/// own scatter down to this.
+constexpr float least_bare_slack = 0.01F;
+constexpr double bare_deviations = 4.0;
+/// Pieces of one strip that fell apart at clear gaps: in line, equally wide, less than this share
+/// of the width apart.
+constexpr double mending_share = 0.35;
 /// A lamp falls off by less than this towards the rim of a glass.
 constexpr float greatest_fall_off = 0.2F;
 /// Smallest piece of film, share of the image.
@@ -31,10 +38,23 @@ constexpr double least_rectangularity = 0.85;
 
 enum class RimKind { opaque, bare, film };
 
+/// Log light that parts film from holder: the foot of the holder's peak in the histogram.
 double opaque_level(const cv::Mat1f& image) {
-  const std::vector<double> values(image.begin(), image.end());
-  constexpr double darkest_share = 0.99;
-  return std::max(least_opaque, percentile(values, darkest_share) - below_darkest);
+  constexpr double bin = 0.02;
+  constexpr double darkest = 4.0;
+  constexpr auto bins = static_cast<std::size_t>(darkest / bin) + 1;
+  std::array<double, bins> counts{};
+  for (const float value : image) {
+    const double place = std::clamp(static_cast<double>(value), 0.0, darkest) / bin;
+    counts[static_cast<std::size_t>(place)] += 1.0;
+  }
+  const auto first = counts.begin() + static_cast<std::ptrdiff_t>(least_opaque / bin);
+  auto at = std::max_element(first, counts.end());
+  const double foot = foot_of_peak * *at;
+  while (at > first && *at > foot) {
+    --at;
+  }
+  return static_cast<double>(at - counts.begin()) * bin;
 }
 
 RimKind rim_kind(const cv::Mat1f& image, double opaque) {
@@ -58,10 +78,11 @@ RimKind rim_kind(const cv::Mat1f& image, double opaque) {
   return bright > bare_rim_share * count ? RimKind::bare : RimKind::film;
 }
 
-/// Takes the lamp's course out: a quadratic through the brightest, pieces of film dropped as
-/// outliers.
+/// Takes the lamp's course out: a quadratic through the bright cells at the image's rim, where film
+/// seldom lies; what film there is drops out as wild.
 cv::Mat1f without_lamp(const cv::Mat1f& image) {
-  constexpr int cells = 24;
+  constexpr int cells = 48;
+  constexpr int rim_cells = 2;
   const auto terms = [&](double x, double y) {
     const double u = x / image.cols - 0.5;
     const double v = y / image.rows - 0.5;
@@ -76,7 +97,9 @@ cv::Mat1f without_lamp(const cv::Mat1f& image) {
       const cv::Mat1f cell = image(cv::Rect(x, y, step_x, step_y)).clone();
       const std::vector<double> values(cell.begin(), cell.end());
       const double bright = median(values);
-      if (bright < static_cast<double>(greatest_fall_off)) {
+      const bool rim = x < rim_cells * step_x || y < rim_cells * step_y ||
+                       x + rim_cells * step_x >= image.cols || y + rim_cells * step_y >= image.rows;
+      if (rim && bright < static_cast<double>(greatest_fall_off)) {
         problem.add(terms(x + 0.5 * step_x, y + 0.5 * step_y), bright);
       }
     }
@@ -117,6 +140,54 @@ FilmWindow window_from_rectangle(const cv::RotatedRect& rectangle, Surround surr
   return window;
 }
 
+/// Slack between bare light and film, from the scatter of what is brighter than the bare level.
+float slack_of(const cv::Mat1f& flat) {
+  std::vector<double> above;
+  for (const float value : flat) {
+    if (value < 0.0F) {
+      above.push_back(static_cast<double>(-value));
+    }
+  }
+  const auto scatter = above.empty() ? 0.0 : mad_to_sd * median(above);
+  return std::clamp(static_cast<float>(bare_deviations * scatter), least_bare_slack, bare_slack);
+}
+
+std::vector<cv::RotatedRect> each_alone(const std::vector<std::vector<cv::Point>>& pieces) {
+  std::vector<cv::RotatedRect> result;
+  for (const auto& piece : pieces) {
+    result.push_back(cv::minAreaRect(piece));
+  }
+  return result;
+}
+
+/// Joins pieces of one strip that were parted at clear film nearly as bright as the lamp.
+std::vector<cv::RotatedRect> mended(std::vector<std::vector<cv::Point>> pieces) {
+  for (bool again = true; again;) {
+    again = false;
+    for (std::size_t i = 0; i < pieces.size() && !again; ++i) {
+      for (std::size_t j = i + 1; j < pieces.size() && !again; ++j) {
+        const cv::Rect a = cv::boundingRect(pieces[i]);
+        const cv::Rect b = cv::boundingRect(pieces[j]);
+        const cv::Rect both = a | b;
+        const auto in_line = [](int a0, int a1, int b0, int b1) {
+          const int overlap = std::min(a1, b1) - std::max(a0, b0);
+          return overlap > 0.9 * std::max(a1 - a0, b1 - b0);
+        };
+        const bool beside = in_line(a.y, a.y + a.height, b.y, b.y + b.height) &&
+                            both.width - a.width - b.width < mending_share * a.height;
+        const bool below = in_line(a.x, a.x + a.width, b.x, b.x + b.width) &&
+                           both.height - a.height - b.height < mending_share * a.width;
+        if (beside || below) {
+          pieces[i].insert(pieces[i].end(), pieces[j].begin(), pieces[j].end());
+          pieces.erase(pieces.begin() + static_cast<std::ptrdiff_t>(j));
+          again = true;
+        }
+      }
+    }
+  }
+  return each_alone(pieces);
+}
+
 std::vector<FilmWindow> windows_in_mask(const cv::Mat& mask, Surround surround) {
   cv::Mat closed;
   const cv::Mat kernel = cv::getStructuringElement(cv::MORPH_RECT, {5, 5});
@@ -124,24 +195,32 @@ std::vector<FilmWindow> windows_in_mask(const cv::Mat& mask, Surround surround) 
   cv::morphologyEx(closed, closed, cv::MORPH_CLOSE, kernel);
   std::vector<std::vector<cv::Point>> outlines;
   cv::findContours(closed, outlines, cv::RETR_EXTERNAL, cv::CHAIN_APPROX_NONE);
-  std::vector<FilmWindow> windows;
+  std::vector<std::vector<cv::Point>> pieces;
   for (const auto& outline : outlines) {
     const double area = cv::contourArea(outline);
-    if (area < least_area_share * static_cast<double>(mask.total())) {
-      continue;
-    }
     const cv::RotatedRect rectangle = cv::minAreaRect(outline);
     const double full =
         static_cast<double>(rectangle.size.width) * static_cast<double>(rectangle.size.height);
-    if (area / full > least_rectangularity) {
-      windows.push_back(window_from_rectangle(rectangle, surround));
+    if (area > least_area_share * static_cast<double>(mask.total()) &&
+        area > least_rectangularity * full) {
+      pieces.push_back(outline);
     }
+  }
+  std::vector<FilmWindow> windows;
+  for (const cv::RotatedRect& rectangle :
+       surround == Surround::bare_light ? mended(pieces) : each_alone(pieces)) {
+    windows.push_back(window_from_rectangle(rectangle, surround));
   }
   std::sort(windows.begin(), windows.end(), [](const FilmWindow& a, const FilmWindow& b) {
     const bool lying = std::abs(a.direction_deg) < 45.0;
     return lying ? a.y < b.y : a.x < b.x;
   });
   return windows;
+}
+
+std::vector<FilmWindow> open_glass_windows(const cv::Mat1f& log_light) {
+  const cv::Mat1f flat = without_lamp(log_light);
+  return windows_in_mask(flat > slack_of(flat), Surround::bare_light);
 }
 
 }  // namespace
@@ -152,7 +231,7 @@ std::vector<FilmWindow> film_windows(const FindingImage& image) {
     case RimKind::opaque:
       return windows_in_mask(image.log_light < opaque, Surround::opaque);
     case RimKind::bare:
-      return windows_in_mask(without_lamp(image.log_light) > bare_slack, Surround::bare_light);
+      return open_glass_windows(image.log_light);
     case RimKind::film:
       break;
   }

@@ -11,6 +11,16 @@ namespace {
 
 /// Perforations of a strip 240 mm long are still 20 pixels long on a picture of this size.
 constexpr std::int64_t finding_pixels = 2'500'000;
+/// With so many perforations found there is no question of an inverted scan.
+constexpr std::size_t sure_holes = 12;
+
+std::size_t holes_of(const std::vector<FilmStrip>& strips) {
+  std::size_t count = 0;
+  for (const FilmStrip& strip : strips) {
+    count += strip.perforations.size();
+  }
+  return count;
+}
 
 }  // namespace
 
@@ -18,6 +28,15 @@ FilmLayout find_film(const ScanGrid& grid, const FindOptions& options) {
   FilmLayout layout;
   const FindingImage image = finding_image(grid, finding_pixels, false);
   layout.strips = perforated_strips(image);
+  if (holes_of(layout.strips) < sure_holes) {
+    const FindingImage turned = finding_image(grid, finding_pixels, true);
+    const std::vector<FilmStrip> turned_strips = perforated_strips(turned);
+    if (holes_of(turned_strips) > 2 * holes_of(layout.strips)) {
+      layout.polarity = Polarity::inverted;
+      layout.strips = turned_strips;
+      return layout;
+    }
+  }
   for (FilmStrip& strip : layout.strips) {
     find_frames_on_perforated(strip, grid, options);
   }
@@ -26,7 +45,9 @@ FilmLayout find_film(const ScanGrid& grid, const FindOptions& options) {
   }
   if (!layout.strips.empty()) {
     layout.polarity = Polarity::negative;
-    layout.pixels_per_mm = layout.strips.front().map.pixels_per_mm();
+    if (layout.strips.front().scale_known) {
+      layout.pixels_per_mm = layout.strips.front().map.pixels_per_mm();
+    }
   }
   return layout;
 }

@@ -20,6 +20,15 @@ constexpr double inner_distance_slack = 0.06;
 constexpr double same_scale_share = 0.08;
 /// Holes are the brightest thing near them: their light may lie so far (log) below the brightest.
 constexpr double hole_light_slack = 0.08;
+/// A row without a partner is believed only near the brightest light of the scan (log light).
+constexpr double lone_row_light = 0.12;
+/// A lone row has the outside of the film on one side, surely (likeness 0 to 1).
+constexpr double sure_outside = 0.6;
+/// A hole is 2.794 mm across on a pitch of 4.750; blur may add a tenth, a holder only takes away.
+constexpr double greatest_across_share = 1.12 * film_135::hole_across_mm / film_135::pitch_mm;
+/// Among the rows of one scan all see the same lamp: a row darker than the brightest by more (log
+/// light) is made of windows in a picture. Lamps and lenses fall off by less.
+constexpr double same_lamp_slack = 0.15;
 /// A hole counts as whole from this share of its full size across the film.
 constexpr double whole_share = 0.9;
 /// Log light of bare light beside the film: within this of the holes.
@@ -64,6 +73,25 @@ std::vector<double> line_values(const FindingImage& image, const HoleRow& row, d
     }
   }
   return values;
+}
+
+/// Holes of one row show one lamp through one kind of hole, and clear film lies between them:
+/// their light agrees, and so does the light between them, which is darker.
+bool is_uniform(const FindingImage& image, const HoleRow& row) {
+  std::vector<double> holes;
+  std::vector<double> between;
+  for (const RowHole& hole : row.holes) {
+    const double along = row.along(hole.spot);
+    holes.push_back(hole.spot.level);
+    const double light = value_at(image, row, along + 0.5 * row.pitch_px, row.across(hole.spot));
+    if (!std::isnan(light)) {
+      between.push_back(light);
+    }
+  }
+  constexpr double hole_scatter = 0.05;
+  constexpr double least_step = 0.006;
+  return robust_location(holes).scale < hole_scatter &&
+         median(between) > median(holes) + least_step;
 }
 
 bool is_bright_enough(const FindingImage& image, const HoleRow& row) {
@@ -131,7 +159,8 @@ std::vector<RowPair> pair_rows(const FindingImage& image, const std::vector<Hole
   }
   constexpr std::size_t fewest_holes_alone = 4;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (used[i] || rows[i].holes.size() < fewest_holes_alone) {
+    const bool shows_lamp = hole_level(rows[i]) < lone_row_light;
+    if (used[i] || rows[i].holes.size() < fewest_holes_alone || !shows_lamp) {
       continue;
     }
     const bool outside_below =
@@ -251,6 +280,13 @@ void add_predicted_holes(FilmStrip& strip, const FindingImage& image) {
     if (levels.empty()) {
       continue;
     }
+    // How much darker than the holes this film is: half of that parts film from bare light.
+    std::vector<double> steps;
+    for (const auto& [index, light] : levels) {
+      steps.push_back(value({index * film_135::pitch_mm, row * 12.3}) - light);
+    }
+    std::erase_if(steps, [](double step) { return std::isnan(step); });
+    const double film_step = steps.empty() ? 0.0 : median(steps);
     constexpr int beyond = 6;
     const int first = levels.begin()->first - beyond;
     const int last = levels.rbegin()->first + beyond;
@@ -267,9 +303,11 @@ void add_predicted_holes(FilmStrip& strip, const FindingImage& image) {
                    value({centre.along_mm + 0.5 * film_135::pitch_mm, centre.across_mm}));
       const auto near = levels.lower_bound(index);
       const double known = near != levels.end() ? near->second : levels.rbegin()->second;
-      constexpr double least_step = 0.03;
-      if (std::abs(light - known) < bare_light_slack && rebate > light + least_step &&
-          bridge > light + least_step) {
+      constexpr double least_step = 0.006;
+      constexpr double step_share = 0.5;
+      const double step = std::max(least_step, step_share * film_step);
+      if (std::abs(light - known) < bare_light_slack && rebate > light + step &&
+          bridge > light + step) {
         Perforation hole;
         hole.row = row;
         hole.film = centre;
@@ -288,7 +326,16 @@ void add_predicted_holes(FilmStrip& strip, const FindingImage& image) {
 std::vector<HoleRow> plausible_rows(const FindingImage& image, const std::vector<BrightSpot>& spots,
                                     bool along_x) {
   std::vector<HoleRow> rows = hole_rows(spots, along_x);
-  std::erase_if(rows, [&](const HoleRow& row) { return !is_bright_enough(image, row); });
+  std::erase_if(rows, [&](const HoleRow& row) {
+    return !is_bright_enough(image, row) || !is_uniform(image, row) ||
+           row.median_across_size() > greatest_across_share * row.pitch_px;
+  });
+  double brightest = INFINITY;
+  for (const HoleRow& row : rows) {
+    brightest = std::min(brightest, hole_level(row));
+  }
+  std::erase_if(rows,
+                [&](const HoleRow& row) { return hole_level(row) > brightest + same_lamp_slack; });
   // The scale that most holes agree on.
   std::vector<double> pitches;
   for (const HoleRow& row : rows) {
@@ -301,6 +348,14 @@ std::vector<HoleRow> plausible_rows(const FindingImage& image, const std::vector
   return rows;
 }
 
+double mean_level(const std::vector<HoleRow>& rows) {
+  std::vector<double> levels;
+  for (const HoleRow& row : rows) {
+    levels.insert(levels.end(), row.holes.size(), hole_level(row));
+  }
+  return median(levels);
+}
+
 std::size_t holes_in(const std::vector<HoleRow>& rows) {
   std::size_t count = 0;
   for (const HoleRow& row : rows) {
@@ -309,13 +364,23 @@ std::size_t holes_in(const std::vector<HoleRow>& rows) {
   return count;
 }
 
+/// Rows along the axis on which the film runs: the brighter ones where the two axes differ in
+/// light (real holes show the lamp), else the more numerous.
+const std::vector<HoleRow>& likelier_rows(const std::vector<HoleRow>& a,
+                                          const std::vector<HoleRow>& b) {
+  if (!a.empty() && !b.empty() && std::abs(mean_level(a) - mean_level(b)) > same_lamp_slack) {
+    return mean_level(a) < mean_level(b) ? a : b;
+  }
+  return holes_in(a) >= holes_in(b) ? a : b;
+}
+
 }  // namespace
 
 std::vector<FilmStrip> perforated_strips(const FindingImage& image) {
   const std::vector<BrightSpot> spots = bright_spots(image);
   const std::vector<HoleRow> along_x = plausible_rows(image, spots, true);
   const std::vector<HoleRow> along_y = plausible_rows(image, spots, false);
-  const std::vector<HoleRow>& rows = holes_in(along_x) >= holes_in(along_y) ? along_x : along_y;
+  const std::vector<HoleRow>& rows = likelier_rows(along_x, along_y);
   std::vector<RowPair> pairs = pair_rows(image, rows);
   const auto place = [](const RowPair& pair) {
     const HoleRow& row = pair.low != nullptr ? *pair.low : *pair.high;

@@ -9,11 +9,19 @@ namespace fogline {
 
 namespace {
 
-/// Ladder of levels over the brightest light: fine where clear film lies, up to a lamp that has
-/// fallen off by 0.3 under a dense base.
-constexpr double lowest_level = 0.02;
-constexpr double highest_level = 0.95;
-constexpr double level_step = 0.03;
+/// Ladder of levels over the brightest light: from film hardly darker than a lamp that has reached
+/// the top code, fine where clear film lies, up to a lamp that has fallen off by 0.3 under a dense
+/// base.
+std::vector<double> level_ladder() {
+  std::vector<double> levels{0.006, 0.012};
+  constexpr double lowest_level = 0.02;
+  constexpr double highest_level = 0.95;
+  constexpr double level_step = 0.03;
+  for (double level = lowest_level; level <= highest_level; level += level_step) {
+    levels.push_back(level);
+  }
+  return levels;
+}
 /// Smallest spot that still shows a shape, finding-image pixels each way.
 constexpr int smallest_side = 4;
 /// A perforation is a small part of any picture.
@@ -119,7 +127,7 @@ std::vector<BrightSpot> bright_spots(const FindingImage& image) {
   cv::Mat labels;
   cv::Mat stats;
   cv::Mat centroids;
-  for (double level = lowest_level; level <= highest_level; level += level_step) {
+  for (const double level : level_ladder()) {
     const cv::Mat mask = log_light < level;
     const int count = cv::connectedComponentsWithStats(mask, labels, stats, centroids, 4);
     for (int label = 1; label < count; ++label) {

@@ -35,6 +35,12 @@ std::vector<FrameKind> frame_kinds_135(const FindOptions& options) {
           {65.0, 1.0, very_rare}};
 }
 
+bool is_leader(const FilmStrip& film, double along_mm) {
+  return std::any_of(film.leaders.begin(), film.leaders.end(), [&](const FilmExtent& leader) {
+    return along_mm >= leader.along_begin_mm && along_mm <= leader.along_end_mm;
+  });
+}
+
 }  // namespace
 
 void find_frames_on_perforated(FilmStrip& film, const ScanGrid& grid, const FindOptions& options) {
@@ -44,6 +50,7 @@ void find_frames_on_perforated(FilmStrip& film, const ScanGrid& grid, const Find
   const StraightStrip strip = straighten(grid, film.map, extent, spot_pixels_per_mm);
   ClearLevel level = clear_level_from_rebate(strip, film);
   find_film_extent(film, level);
+  find_leaders(film, level);
   film.clear_log_light = level.above_bare;
 
   const double half_height = film_135::frame_across_mm / 2.0 - height_margin_mm;
@@ -52,7 +59,7 @@ void find_frames_on_perforated(FilmStrip& film, const ScanGrid& grid, const Find
                     std::min(half_height, film.across_end_mm - 0.3), level.noise);
   for (std::size_t i = 0; i < profile.film.size(); ++i) {
     const double along = level.excess.along_mm(static_cast<int>(i));
-    if (along < film.along_begin_mm || along > film.along_end_mm) {
+    if (along < film.along_begin_mm || along > film.along_end_mm || is_leader(film, along)) {
       profile.film[i] = false;
       profile.picture[i] = profile.rises[i] = profile.falls[i] = 0.0;
     }

@@ -177,6 +177,37 @@ int bare_columns(const cv::Mat1f& excess, bool at_begin) {
   return brighter ? count : 0;
 }
 
+/// A holder's window may be longer than the film: drops full-height columns at the ends that are
+/// one dark level from top to bottom, far above clear film.
+void trim_opaque_ends(FilmStrip& film, const StraightStrip& strip) {
+  const ClearLevel level = clear_level_from_brightest(strip);
+  const cv::Mat1f& excess = level.excess.excess;
+  constexpr double opaque_excess = 1.2;
+  constexpr double holder_scatter = 0.35;
+  const auto is_holder = [&](int x) {
+    std::vector<double> column;
+    for (int y = 0; y < excess.rows; ++y) {
+      if (!std::isnan(excess(y, x))) {
+        column.push_back(static_cast<double>(excess(y, x)));
+      }
+    }
+    return column.empty() || (percentile(column, 0.1) > opaque_excess &&
+                              percentile(column, 0.9) - percentile(column, 0.1) < holder_scatter);
+  };
+  int begin = 0;
+  int end = excess.cols;
+  while (begin < end && is_holder(begin)) {
+    ++begin;
+  }
+  while (end > begin && is_holder(end - 1)) {
+    --end;
+  }
+  if (end > begin) {
+    film.along_begin_mm += begin / strip.pixels_per_mm;
+    film.along_end_mm -= (excess.cols - end) / strip.pixels_per_mm;
+  }
+}
+
 void trim_bare_ends(FilmStrip& film, const StraightStrip& strip) {
   const ClearLevel level = clear_level_from_brightest(strip);
   const double px = strip.pixels_per_mm;
@@ -203,6 +234,8 @@ FilmExtent inset(const FilmStrip& film, double mm) {
 
 void find_frames_in_window(FilmStrip& film, const ScanGrid& grid, const FindOptions& options) {
   if (film.surround == Surround::opaque) {
+    trim_opaque_ends(film,
+                     straighten(grid, film.map, inset(film, edge_inset_mm), spot_pixels_per_mm));
     trim_bare_ends(film,
                    straighten(grid, film.map, inset(film, edge_inset_mm), spot_pixels_per_mm));
   }

@@ -83,6 +83,8 @@ struct FilmStrip {
   std::vector<Perforation> perforations;
   std::vector<FilmFrame> frames;
   Surround surround = Surround::image_border;
+  /// Fogged leaders or trailers: film dense from edge to edge, rebate included.
+  std::vector<FilmExtent> leaders;
   /// Stretches of bare light beside the film, in the strip's own millimetres.
   std::vector<FilmExtent> bare_light;
   /// Density of clear film above the brightest light of the scan, log light only: a starting value
