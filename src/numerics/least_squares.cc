@@ -1,9 +1,10 @@
-#include <Eigen/Dense>
+#include <fogline/numerics/least_squares.h>
+#include <fogline/numerics/robust.h>
+
 #include <algorithm>
 #include <cmath>
 
-#include <fogline/numerics/least_squares.h>
-#include <fogline/numerics/robust.h>
+#include <Eigen/Dense>
 
 namespace fogline {
 
@@ -54,8 +55,8 @@ LinearFit solve(const LinearProblem& problem, const std::vector<double>& row_wei
 
   // Covariance = sd^2 (R^T R)^-1, columns permuted back.
   const Eigen::MatrixXd upper = qr.matrixR().topLeftCorner(columns, columns);
-  const Eigen::MatrixXd inverse = upper.triangularView<Eigen::Upper>().solve(
-      Eigen::MatrixXd::Identity(columns, columns));
+  const Eigen::MatrixXd inverse =
+      upper.triangularView<Eigen::Upper>().solve(Eigen::MatrixXd::Identity(columns, columns));
   const Eigen::VectorXd variances = (inverse * inverse.transpose()).diagonal();
   const Eigen::VectorXd errors = qr.colsPermutation() * (variances.cwiseSqrt() * fit.residual_sd);
   fit.coefficients.assign(solution.data(), solution.data() + columns);

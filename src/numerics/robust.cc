@@ -1,8 +1,8 @@
+#include <fogline/numerics/robust.h>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
-
-#include <fogline/numerics/robust.h>
 
 namespace fogline {
 
@@ -23,7 +23,9 @@ double percentile(std::span<const double> values, double share) {
   return low + (high - low) * fraction;
 }
 
-double median(std::span<const double> values) { return percentile(values, 0.5); }
+double median(std::span<const double> values) {
+  return percentile(values, 0.5);
+}
 
 LocationScale robust_location(std::span<const double> values) {
   const double location = median(values);

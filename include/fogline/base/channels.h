@@ -39,6 +39,8 @@ inline double density_from_transmittance(double transmittance) {
 }
 
 /// Transmittance of an optical density: T = 10^-D.
-inline double transmittance_from_density(double density) { return std::pow(10.0, -density); }
+inline double transmittance_from_density(double density) {
+  return std::pow(10.0, -density);
+}
 
 }  // namespace fogline

@@ -1,10 +1,10 @@
 #pragma once
 
+#include <fogline/base/raster.h>
+
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-
-#include <fogline/base/raster.h>
 
 namespace fogline {
 

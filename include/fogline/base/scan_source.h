@@ -1,17 +1,17 @@
 #pragma once
 
+#include <fogline/base/caution.h>
+#include <fogline/base/channels.h>
+#include <fogline/base/geometry.h>
+#include <fogline/base/light_raster.h>
+#include <fogline/base/raster.h>
+
 #include <array>
 #include <cstdint>
 #include <functional>
 #include <optional>
 #include <string>
 #include <vector>
-
-#include <fogline/base/caution.h>
-#include <fogline/base/channels.h>
-#include <fogline/base/geometry.h>
-#include <fogline/base/light_raster.h>
-#include <fogline/base/raster.h>
 
 namespace fogline {
 

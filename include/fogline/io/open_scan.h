@@ -1,10 +1,10 @@
 #pragma once
 
+#include <fogline/base/scan_source.h>
+
 #include <memory>
 #include <optional>
 #include <string>
-
-#include <fogline/base/scan_source.h>
 
 namespace fogline {
 

@@ -1,13 +1,13 @@
 #pragma once
 
+#include <fogline/base/scan_source.h>
+#include <fogline/film/film_format.h>
+#include <fogline/roll/roll_measurement.h>
+
 #include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
-
-#include <fogline/base/scan_source.h>
-#include <fogline/film/film_format.h>
-#include <fogline/roll/roll_measurement.h>
 
 namespace fogline {
 

@@ -1,12 +1,5 @@
 #pragma once
 
-#include <array>
-#include <cstdint>
-#include <map>
-#include <optional>
-#include <string>
-#include <vector>
-
 #include <fogline/base/caution.h>
 #include <fogline/base/geometry.h>
 #include <fogline/base/quantity.h>
@@ -18,19 +11,26 @@
 #include <fogline/sensitometry/frame_tone.h>
 #include <fogline/sensitometry/scene_contrast.h>
 
+#include <array>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
 namespace fogline {
 
 /// What an outline drawn over the scan's picture shows.
 enum class OutlineKind {
-  strip,          ///< edge of a piece of film
-  perforation,    ///< a perforation, whole or partly hidden
-  frame,          ///< border of a frame
-  tone_area,      ///< part of a frame whose tone was read
-  clear_film,     ///< unexposed film where base plus fog was read
-  light_path,     ///< bare light where density zero was read
-  edge_print,     ///< factory-exposed edge print
-  leader,         ///< fogged leader
-  opaque          ///< opaque surround where stray light was read
+  strip,        ///< edge of a piece of film
+  perforation,  ///< a perforation, whole or partly hidden
+  frame,        ///< border of a frame
+  tone_area,    ///< part of a frame whose tone was read
+  clear_film,   ///< unexposed film where base plus fog was read
+  light_path,   ///< bare light where density zero was read
+  edge_print,   ///< factory-exposed edge print
+  leader,       ///< fogged leader
+  opaque        ///< opaque surround where stray light was read
 };
 
 /// A closed outline in stored pixels, drawn on the report's picture so that the reader sees where
@@ -60,6 +60,9 @@ struct FrameMeasurement {
   /// The same picture as an earlier frame of the roll (scanned twice): left out of the medians.
   std::optional<int> repeats_frame;
   FrameTone tone;
+  /// Mean densities on a coarse mesh (16 along, 12 across), by which a frame scanned twice is known
+  /// again; empty where the frame is blank or unread.
+  std::vector<float> sketch;
   /// Field name to sentence for every absent value.
   std::map<std::string, std::string> reasons;
 };

@@ -1,9 +1,9 @@
 #pragma once
 
-#include <optional>
-
 #include <fogline/base/channels.h>
 #include <fogline/base/quantity.h>
+
+#include <optional>
 
 namespace fogline {
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <optional>
-
 #include <fogline/base/quantity.h>
+
+#include <optional>
 
 namespace fogline {
 

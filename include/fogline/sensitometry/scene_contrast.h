@@ -1,9 +1,9 @@
 #pragma once
 
+#include <fogline/base/quantity.h>
+
 #include <optional>
 #include <string>
-
-#include <fogline/base/quantity.h>
 
 namespace fogline {
 

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <fogline/base/channels.h>
+#include <fogline/base/raster.h>
+#include <fogline/base/scan_source.h>
+
+#include <optional>
+
+namespace fogline {
+
+/// Light that reaches the sensor without having passed the film where it was seen: black offset and
+/// veiling glare. Both add to the light of every pixel and flatten dense film.
+///
+/// Glare is modelled as a broad blur of the whole lit field, L_seen = (1 - a) L + a (K * L) + b,
+/// with K a sum of Gaussians from 2.5 to 40 mm, round and drawn out along either axis (scanners
+/// that light a moving stripe glare along the sensor line), its weights found by non-negative least
+/// squares where the scan shows opaque areas near to and far from bright ones. Where nothing opaque
+/// is in sight a usual share is taken away and most of it stays as doubt.
+class StrayLight {
+ public:
+  /// `pixels_per_mm` of the stored image; a coarse guess does, the widths follow it.
+  static StrayLight estimated(const ScanGrid& grid, double pixels_per_mm);
+
+  /// Stray light at a place of the stored image, per channel, in units of light.
+  [[nodiscard]] float at(double x_px, double y_px, int channel) const;
+  /// Standard uncertainty of the same.
+  [[nodiscard]] double doubt(double x_px, double y_px) const;
+  /// Sum of the glare weights: stray light as a share of an evenly lit field.
+  [[nodiscard]] double share() const { return share_; }
+  [[nodiscard]] double share_doubt() const { return share_doubt_; }
+  /// Black offset in units of light.
+  [[nodiscard]] double offset() const { return offset_; }
+  /// True where opaque areas told it; false where it is the usual share.
+  [[nodiscard]] bool measured() const { return measured_; }
+
+ private:
+  Raster<float> glare_;
+  double cell_px_ = 1.0;
+  double share_ = 0.0;
+  double share_doubt_ = 0.0;
+  double offset_ = 0.0;
+  double residual_ = 0.0;
+  bool measured_ = false;
+};
+
+}  // namespace fogline

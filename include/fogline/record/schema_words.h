@@ -1,0 +1,26 @@
+#pragma once
+
+#include <fogline/base/caution.h>
+#include <fogline/base/scan_source.h>
+#include <fogline/density/fitness.h>
+#include <fogline/film/film_format.h>
+#include <fogline/sensitometry/base_fog.h>
+#include <fogline/sensitometry/scene_contrast.h>
+
+#include <string_view>
+
+namespace fogline {
+
+/// The words by which `calibration/report.schema.json` names each kind: lower case, joined by
+/// hyphens. They never change once published.
+std::string_view schema_word(FilmFormat format);
+std::string_view schema_word(TransferKind kind);
+std::string_view schema_word(TransferSource source);
+std::string_view schema_word(ZeroSource source);
+std::string_view schema_word(Fitness fitness);
+std::string_view schema_word(DensitiesAbove above);
+std::string_view schema_word(BaseFogSource source);
+std::string_view schema_word(ContrastMethod method);
+std::string_view schema_word(Severity severity);
+
+}  // namespace fogline

@@ -1,0 +1,54 @@
+#include "help_text.h"
+
+#include "command_line.h"
+#include "terminal.h"
+
+#include <fogline/report/scan_sheet.h>
+
+namespace fogline {
+namespace {
+
+constexpr const char* overview =
+    R"(fogline reads scans of developed black-and-white film as a densitometer would.
+
+Use:
+  fogline measure SCAN...      measure the scans of one roll and write the report
+  fogline help measure         the options of measure
+  fogline help scanning        how to scan so that a scan can be measured
+  fogline --version
+
+fogline measure strip.tif prints the report and writes strip.report.html beside
+the scan.
+)";
+
+constexpr const char* measure_head = R"(fogline measure SCAN... [options]
+
+Measures the scans of one roll, in the order given: base plus fog, and shadow,
+middle and highlight of each frame, each with its doubt. Reads TIFF, PNG and
+JPEG. Prints the report and writes it as a page; a page is replaced only if
+fogline wrote it. Where JSON or the page goes to standard output, the printed
+report is left out.
+
+)";
+
+constexpr const char* measure_foot = R"(
+Exit status: 0 done; 1 a file could not be read or written; 2 wrong use; 3 no
+density can be read from some scan. If several hold, 2 goes before 1 before 3.
+
+  fogline measure strip-1.tif strip-2.tif --json roll.json
+  fogline measure strip.tif --transfer linear --units stops
+)";
+
+}  // namespace
+
+std::string help_text(const std::string& topic) {
+  if (topic == "measure") {
+    return measure_head + measure_options_help() + measure_foot;
+  }
+  if (topic == "scanning") {
+    return scan_sheet_text(standard_output_width());
+  }
+  return overview;
+}
+
+}  // namespace fogline

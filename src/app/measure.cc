@@ -1,0 +1,113 @@
+#include "measure.h"
+
+#include "output_files.h"
+#include "page_pictures.h"
+#include "progress_line.h"
+#include "terminal.h"
+
+#include <fogline/base/error.h>
+#include <fogline/io/write_file.h>
+#include <fogline/record/record_json.h>
+#include <fogline/report/html.h>
+#include <fogline/report/text.h>
+
+#include <algorithm>
+#include <filesystem>
+
+namespace fogline {
+namespace {
+
+ScanMeasurement read_scan(const std::string& file, const MeasureRequest& request,
+                          int frame_number) {
+  std::error_code error;
+  if (std::filesystem::is_directory(file, error)) {
+    throw FileError(file, file + " is a folder: name the scans in it.");
+  }
+  ProgressLine progress(file);
+  const auto source = open_scan(file, request.open);
+  return measure_scan(*source, request.measure, frame_number, progress.callback());
+}
+
+RollMeasurement read_roll(const MeasureRequest& request) {
+  std::vector<ScanMeasurement> scans;
+  std::vector<UnreadFile> unread;
+  int next_frame = 1;
+  for (const std::string& file : request.scans) {
+    try {
+      scans.push_back(read_scan(file, request, next_frame));
+      next_frame += static_cast<int>(scans.back().frames.size());
+    } catch (const FileError& failure) {
+      complain(failure.what());
+      unread.push_back({file, failure.what()});
+    }
+  }
+  RollMeasurement roll = join_scans(std::move(scans));
+  roll.unread = std::move(unread);
+  return roll;
+}
+
+void put_json(const std::string& path, const RollRecord& record) {
+  const std::string json = json_from_record(record);
+  if (path == "-") {
+    write_standard_output(json);
+  } else {
+    write_file(path, json);
+  }
+}
+
+void put_page(const MeasureRequest& request, const RollRecord& record) {
+  const std::string page =
+      html_from_record(record, page_pictures(record.measurement), {request.units});
+  if (!request.html) {
+    const std::string path = write_default_page(request.scans.front(), page);
+    if (path != default_page_path(request.scans.front())) {
+      complain("the folder of " + request.scans.front() + " can't be written: the page is " + path);
+    }
+  } else if (*request.html == "-") {
+    write_standard_output(page);
+  } else {
+    write_page(*request.html, page);
+  }
+}
+
+void put_text(const MeasureRequest& request, const RollRecord& record) {
+  write_standard_output(text_from_record(
+      record, {standard_output_wants_color(), request.units, standard_output_width()}));
+}
+
+// Each report is tried even where another failed.
+template <typename Writer>
+bool written(const Writer& write) {
+  try {
+    write();
+    return true;
+  } catch (const FileError& failure) {
+    complain(failure.what());
+    return false;
+  }
+}
+
+}  // namespace
+
+ExitStatus run_measure(const MeasureRequest& request) {
+  const RollRecord record = record_from_measurement(read_roll(request), FOGLINE_VERSION);
+  bool all_done = record.measurement.unread.empty();
+  if (request.json != "-" && request.html != "-") {
+    all_done = written([&] { put_text(request, record); }) && all_done;
+  }
+  if (request.json) {
+    all_done = written([&] { put_json(*request.json, record); }) && all_done;
+  }
+  if (request.html != "none") {
+    all_done = written([&] { put_page(request, record); }) && all_done;
+  }
+  if (!all_done) {
+    return ExitStatus::file_failed;
+  }
+  // No other finding stands for a scan without densities.
+  const bool unfit = std::any_of(record.findings.begin(), record.findings.end(),
+                                 [](const Finding& f) { return f.code == "unfit-scan"; });
+  return unfit ? ExitStatus::unfit_scan : ExitStatus::done;
+}
+
+}  // namespace fogline

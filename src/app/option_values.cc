@@ -1,0 +1,158 @@
+#include "option_values.h"
+
+#include <charconv>
+#include <filesystem>
+
+namespace fogline {
+namespace {
+
+namespace fs = std::filesystem;
+
+// Exponents of tone curves in use run from 1 (linear) to about 3; beyond these bounds a number is
+// a slip of the hand.
+constexpr double least_power = 0.3;
+constexpr double greatest_power = 5.0;
+
+// From the smallest subminiature frame to a panorama of the longest camera on roll film.
+constexpr double least_frame_mm = 8.0;
+constexpr double greatest_frame_mm = 250.0;
+
+std::optional<double> number_from_text(const std::string& text) {
+  double value = 0.0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc() || end != text.data() + text.size()) {
+    return std::nullopt;
+  }
+  return value;
+}
+
+bool is_output_file(const std::optional<std::string>& path) {
+  return path && *path != "-";
+}
+
+bool same_file(const std::string& a, const std::string& b) {
+  std::error_code none;
+  return fs::path(a).lexically_normal() == fs::path(b).lexically_normal() ||
+         fs::equivalent(a, b, none);
+}
+
+void check_not_a_scan(const MeasureRequest& request, const std::optional<std::string>& path,
+                      const char* option) {
+  if (!is_output_file(path)) {
+    return;
+  }
+  if (path->empty()) {
+    throw UsageError(std::string(option) + " needs the name of a file");
+  }
+  for (const std::string& scan : request.scans) {
+    if (same_file(*path, scan)) {
+      throw UsageError(std::string(option) + " would overwrite the scan " + scan +
+                       ": name another file");
+    }
+  }
+}
+
+}  // namespace
+
+DensityUnits units_from_text(const std::string& text) {
+  if (text == "density") {
+    return DensityUnits::density;
+  }
+  if (text == "stops") {
+    return DensityUnits::stops;
+  }
+  throw UsageError("--units is density or stops, not \"" + text + "\"");
+}
+
+std::optional<Transfer> transfer_from_text(const std::string& text) {
+  if (text == "auto") {
+    return std::nullopt;
+  }
+  Transfer transfer;
+  transfer.source = TransferSource::option;
+  if (text == "linear") {
+    transfer.kind = TransferKind::linear;
+    return transfer;
+  }
+  if (text == "srgb") {
+    transfer.kind = TransferKind::srgb;
+    return transfer;
+  }
+  const auto power = number_from_text(text);
+  if (!power || !(*power >= least_power && *power <= greatest_power)) {
+    throw UsageError("--transfer is auto, linear, srgb or a power from 0.3 to 5, not \"" + text +
+                     "\"");
+  }
+  transfer.kind = TransferKind::power;
+  transfer.exponent = *power;
+  return transfer;
+}
+
+std::optional<FilmFormat> format_from_text(const std::string& text) {
+  if (text == "auto") {
+    return std::nullopt;
+  }
+  if (text == "135") {
+    return FilmFormat::f135;
+  }
+  if (text == "120") {
+    return FilmFormat::f120;
+  }
+  if (text == "sheet") {
+    return FilmFormat::sheet;
+  }
+  throw UsageError("--format is auto, 135, 120 or sheet, not \"" + text + "\"");
+}
+
+double frame_mm_from_text(const std::string& text) {
+  const auto length = number_from_text(text);
+  if (!length || !(*length >= least_frame_mm && *length <= greatest_frame_mm)) {
+    throw UsageError("--frame-mm is a length from 8 to 250 millimetres, not \"" + text + "\"");
+  }
+  return *length;
+}
+
+ClearReference clear_from_text(const std::string& text) {
+  if (text == "auto") {
+    return ClearReference::automatic;
+  }
+  if (text == "holes") {
+    return ClearReference::holes;
+  }
+  if (text == "gap") {
+    return ClearReference::gap;
+  }
+  if (text == "none") {
+    return ClearReference::none;
+  }
+  throw UsageError("--clear is auto, holes, gap or none, not \"" + text + "\"");
+}
+
+void check_files(const MeasureRequest& request) {
+  if (request.scans.empty()) {
+    throw UsageError("name at least one scan: fogline measure SCAN");
+  }
+  for (std::size_t i = 0; i < request.scans.size(); ++i) {
+    if (request.scans[i].empty() || request.scans[i] == "-") {
+      throw UsageError("a scan is read from a file, not from standard input: name the file");
+    }
+    for (std::size_t j = 0; j < i; ++j) {
+      if (same_file(request.scans[i], request.scans[j])) {
+        throw UsageError(request.scans[i] + " is given twice: name each scan once");
+      }
+    }
+  }
+  check_not_a_scan(request, request.json, "--json");
+  const bool has_page = !request.html || *request.html != "none";
+  if (has_page) {
+    check_not_a_scan(request, request.html, "--html");
+  }
+  if (request.json && request.html && has_page &&
+      (*request.json == *request.html ||
+       (is_output_file(request.json) && is_output_file(request.html) &&
+        same_file(*request.json, *request.html)))) {
+    throw UsageError("--json and --html go to one place: name two");
+  }
+}
+
+}  // namespace fogline

@@ -1,0 +1,78 @@
+#include "output_files.h"
+
+#include <fogline/base/error.h>
+#include <fogline/io/write_file.h>
+#include <fogline/report/html.h>
+
+#include <filesystem>
+#include <fstream>
+
+namespace fogline {
+namespace {
+
+namespace fs = std::filesystem;
+
+// The marker stands within the first lines of a page.
+constexpr std::size_t marker_reach_bytes = 1024;
+
+bool is_own_page(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::string beginning(marker_reach_bytes, '\0');
+  file.read(beginning.data(), static_cast<std::streamsize>(beginning.size()));
+  beginning.resize(static_cast<std::size_t>(file.gcount()));
+  return beginning.find(page_marker) != std::string::npos;
+}
+
+// What stands at `path` and may not be replaced; empty where nothing does.
+std::string obstacle(const std::string& path) {
+  std::error_code error;
+  const fs::file_status status = fs::status(path, error);
+  if (!fs::exists(status)) {
+    return "";
+  }
+  if (fs::is_directory(status)) {
+    return path + " is a folder, so the page wasn't written: name a file with --html";
+  }
+  if (fs::is_regular_file(status) && !is_own_page(path)) {
+    return path +
+           " wasn't written by fogline and is left as it is: move it, or name another page "
+           "with --html";
+  }
+  return "";
+}
+
+}  // namespace
+
+std::string default_page_path(const std::string& first_scan) {
+  const fs::path scan(first_scan);
+  return (scan.parent_path() / (scan.stem().string() + ".report.html")).string();
+}
+
+void write_page(const std::string& path, const std::string& page) {
+  const std::string sentence = obstacle(path);
+  if (!sentence.empty()) {
+    throw FileError(path, sentence);
+  }
+  write_file(path, page);
+}
+
+std::string write_default_page(const std::string& first_scan, const std::string& page) {
+  const std::string beside = default_page_path(first_scan);
+  const std::string sentence = obstacle(beside);
+  if (!sentence.empty()) {
+    throw FileError(beside, sentence);
+  }
+  try {
+    write_file(beside, page);
+    return beside;
+  } catch (const FileError&) {
+    const std::string here = fs::path(beside).filename().string();
+    if (here == beside) {
+      throw;
+    }
+    write_page(here, page);
+    return here;
+  }
+}
+
+}  // namespace fogline

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string>
+
+namespace fogline {
+
+/// Where the page of a roll goes by default: strip.report.html beside strip.tif.
+std::string default_page_path(const std::string& first_scan);
+
+/// Writes a page to `path`. Replaces a file only if fogline wrote it. Throws FileError with a
+/// sentence that says what stands in the way.
+void write_page(const std::string& path, const std::string& page);
+
+/// Writes a page to its default place, and to the current folder where that can't be written.
+/// Returns the path it went to. Throws FileError where neither can be.
+std::string write_default_page(const std::string& first_scan, const std::string& page);
+
+}  // namespace fogline

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <fogline/base/geometry.h>
+#include <fogline/base/quantity.h>
+#include <fogline/sensitometry/base_fog.h>
+
+#include <map>
+#include <optional>
+#include <string>
+
+#include <nlohmann/json_fwd.hpp>
+
+namespace fogline {
+
+/// Fields in the order they are written, as a person reads them.
+using Json = nlohmann::ordered_json;
+
+/// A density, rounded to four decimals; null where it isn't finite.
+Json json_from_density(double density);
+/// Lengths and places in pixels or degrees, rounded to two decimals; 0 where not finite, since the
+/// schema has no null there.
+Json json_from_place(double value);
+Json json_from_box(const BoxPx& box);
+/// Null where absent or not finite.
+Json json_from_quantity(const std::optional<Quantity>& quantity);
+Json json_from_base_fog(const std::optional<BaseFog>& base_fog);
+
+/// Writes a quantity flat: `name` (a number or null) and, where known, `name`_u95 and
+/// `name`_at_least.
+void put_flat(Json& object, const std::string& name, const std::optional<Quantity>& quantity);
+
+/// Adds `reasons` to an object: what `known` says of its null fields, and a plain sentence for a
+/// null field of which nothing is said. Adds nothing where no field is null and nothing is said.
+void put_reasons(Json& object, const std::map<std::string, std::string>& known);
+
+}  // namespace fogline

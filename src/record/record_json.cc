@@ -1,0 +1,85 @@
+#include "record/scan_json.h"
+
+#include <fogline/record/record_json.h>
+#include <fogline/record/schema_words.h>
+
+#include <nlohmann/json.hpp>
+
+namespace fogline {
+namespace {
+
+constexpr int report_format_version = 1;
+
+Json json_from_unread(const std::vector<UnreadFile>& unread) {
+  Json array = Json::array();
+  for (const UnreadFile& file : unread) {
+    array.push_back({{"file", file.file}, {"message", file.message}});
+  }
+  return array;
+}
+
+Json json_from_medians(const std::optional<RollMedians>& medians) {
+  if (!medians) {
+    return nullptr;
+  }
+  Json object{{"frames", medians->frames}};
+  put_flat(object, "shadow", medians->shadow);
+  put_flat(object, "middle", medians->middle);
+  put_flat(object, "highlight", medians->highlight);
+  put_flat(object, "range", medians->range);
+  put_flat(object, "net_shadow", medians->net_shadow);
+  put_flat(object, "net_middle", medians->net_middle);
+  put_flat(object, "net_highlight", medians->net_highlight);
+  put_reasons(object, {});
+  return object;
+}
+
+Json json_from_contrast(const ContrastEstimate& contrast) {
+  Json object{{"method", schema_word(contrast.method)},
+              {"contrast_index", json_from_quantity(contrast.contrast_index)},
+              {"density_range", json_from_quantity(contrast.density_range)}};
+  put_reasons(object, {{"contrast_index", contrast.contrast_index_reason},
+                       {"density_range", contrast.density_range_reason}});
+  return object;
+}
+
+Json json_from_findings(const std::vector<Finding>& findings) {
+  Json array = Json::array();
+  for (const Finding& finding : findings) {
+    array.push_back({{"code", finding.code},
+                     {"confidence", finding.confidence},
+                     {"message", finding.message},
+                     {"evidence", finding.evidence}});
+  }
+  return array;
+}
+
+}  // namespace
+
+std::string json_from_record(const RollRecord& record) {
+  const RollMeasurement& measurement = record.measurement;
+  Json object{{"format", "fogline report"},
+              {"version", report_format_version},
+              {"tool_version", record.tool_version},
+              {"roll", nullptr}};
+  object["scans"] = Json::array();
+  for (const ScanMeasurement& scan : measurement.scans) {
+    object["scans"].push_back(json_from_scan(scan));
+  }
+  object["unread"] = json_from_unread(measurement.unread);
+  object["roll_medians"] = json_from_medians(measurement.medians);
+  object["contrast"] = json_from_contrast(measurement.contrast);
+  object["findings"] = json_from_findings(record.findings);
+  object["advice"] = nullptr;
+  std::map<std::string, std::string> reasons{
+      {"roll", "No roll card was given."},
+      {"advice", "This version measures and gives no advice on baths or times."}};
+  if (!measurement.medians) {
+    reasons["roll_medians"] = "No frame tells its densities.";
+  }
+  put_reasons(object, reasons);
+  constexpr int indent = 2;
+  return object.dump(indent, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace fogline

@@ -1,0 +1,140 @@
+#include "record/scan_json.h"
+
+#include <fogline/record/schema_words.h>
+
+#include <cmath>
+
+#include <nlohmann/json.hpp>
+
+namespace fogline {
+namespace {
+
+Json json_from_transfer(const Transfer& transfer) {
+  Json object{{"kind", schema_word(transfer.kind)}};
+  if (transfer.exponent) {
+    object["exponent"] = json_from_density(*transfer.exponent);
+  }
+  object["source"] = schema_word(transfer.source);
+  return object;
+}
+
+Json json_from_zero(const ZeroReport& zero) {
+  Json object{{"source", schema_word(zero.source)}};
+  if (zero.unevenness_density && std::isfinite(*zero.unevenness_density)) {
+    object["unevenness_density"] = json_from_density(*zero.unevenness_density);
+  }
+  return object;
+}
+
+Json json_from_cautions(const std::vector<Caution>& cautions) {
+  Json array = Json::array();
+  for (const Caution& caution : cautions) {
+    array.push_back({{"code", caution.code},
+                     {"severity", schema_word(caution.severity)},
+                     {"message", caution.message}});
+  }
+  return array;
+}
+
+Json json_from_strip(const StripMeasurement& strip, const ScanMeasurement& scan) {
+  Json object{{"number", strip.number},
+              {"format", schema_word(strip.format)},
+              {"box_px", json_from_box(strip.box_px)},
+              {"rotation_deg", json_from_place(strip.rotation_deg)},
+              {"perforations", strip.perforations},
+              {"base_fog", json_from_base_fog(strip.base_fog)}};
+  std::map<std::string, std::string> reasons;
+  const auto reason = scan.reasons.find("base_fog");
+  if (!strip.base_fog && reason != scan.reasons.end()) {
+    reasons.insert(*reason);
+  }
+  put_reasons(object, reasons);
+  return object;
+}
+
+// `film` repeats the first strip; where none was found its kind is all there is to say.
+Json json_from_film(const ScanMeasurement& scan) {
+  if (scan.strips.empty()) {
+    return {{"format", schema_word(FilmFormat::unknown)}};
+  }
+  const StripMeasurement& strip = scan.strips.front();
+  return {{"format", schema_word(strip.format)},
+          {"box_px", json_from_box(strip.box_px)},
+          {"rotation_deg", json_from_place(strip.rotation_deg)},
+          {"perforations", strip.perforations}};
+}
+
+Json json_from_frame(const FrameMeasurement& frame) {
+  Json object{{"number", frame.number}, {"strip", frame.strip}};
+  object["box_px"] = json_from_box(frame.box_px);
+  for (const PointPx& corner : frame.corners_px) {
+    object["corners_px"].push_back(
+        Json::array({json_from_place(corner.x), json_from_place(corner.y)}));
+  }
+  object["inferred"] = frame.inferred;
+  object["cut"] = frame.cut;
+  if (frame.repeats_frame) {
+    object["repeats_frame"] = *frame.repeats_frame;
+  }
+  put_flat(object, "shadow", frame.tone.shadow);
+  put_flat(object, "middle", frame.tone.middle);
+  put_flat(object, "highlight", frame.tone.highlight);
+  put_flat(object, "range", frame.tone.range);
+  object["paper_range"] =
+      frame.tone.paper_range ? json_from_density(*frame.tone.paper_range) : Json(nullptr);
+  put_reasons(object, frame.reasons);
+  return object;
+}
+
+Json json_from_tint() {
+  Json object{{"kind", "unknown"}, {"density", nullptr}, {"confidence", 0.0}};
+  put_reasons(object, {{"kind", "This version doesn't judge the tint of clear film."},
+                       {"density", "This version doesn't judge the tint of clear film."}});
+  return object;
+}
+
+void put_file(Json& object, const ScanMeasurement& scan) {
+  object["file"] = scan.info.file;
+  object["width_px"] = scan.info.width_px;
+  object["height_px"] = scan.info.height_px;
+  object["bits"] = scan.info.bits;
+  object["channels"] = scan.info.channels;
+  object["pixels_per_mm"] =
+      scan.pixels_per_mm ? json_from_density(*scan.pixels_per_mm) : Json(nullptr);
+  object["transfer"] = json_from_transfer(scan.info.transfer);
+  object["zero"] = json_from_zero(scan.zero);
+  object["fitness"] = schema_word(scan.fitness);
+  object["densities_above"] = schema_word(scan.densities_above);
+}
+
+}  // namespace
+
+Json json_from_scan(const ScanMeasurement& scan) {
+  Json object;
+  put_file(object, scan);
+  object["veiling_glare"] = json_from_quantity(scan.veiling_glare);
+  object["leader"] = json_from_quantity(scan.leader);
+  object["density_limit"] =
+      scan.density_limit ? json_from_density(*scan.density_limit) : Json(nullptr);
+  object["cautions"] = json_from_cautions(scan.cautions);
+  object["strips"] = Json::array();
+  for (const StripMeasurement& strip : scan.strips) {
+    object["strips"].push_back(json_from_strip(strip, scan));
+  }
+  object["film"] = json_from_film(scan);
+  object["base_fog"] = json_from_base_fog(scan.base_fog);
+  object["edge_print"] = json_from_quantity(scan.edge_print);
+  object["frames"] = Json::array();
+  for (const FrameMeasurement& frame : scan.frames) {
+    object["frames"].push_back(json_from_frame(frame));
+  }
+  object["steps"] = Json::array();
+  object["tint"] = json_from_tint();
+  object["marks"] = Json::array();
+  std::map<std::string, std::string> reasons = scan.reasons;
+  reasons["marks"] = "This version doesn't look for marks.";
+  put_reasons(object, reasons);
+  return object;
+}
+
+}  // namespace fogline

@@ -1,0 +1,117 @@
+#include <fogline/record/schema_words.h>
+
+namespace fogline {
+
+// No switch below has a default: a kind added without its word is a compiler warning.
+
+std::string_view schema_word(FilmFormat format) {
+  switch (format) {
+    case FilmFormat::f135:
+      return "135";
+    case FilmFormat::f120:
+      return "120";
+    case FilmFormat::sheet:
+      return "sheet";
+    case FilmFormat::unknown:
+      break;
+  }
+  return "unknown";
+}
+
+std::string_view schema_word(TransferKind kind) {
+  switch (kind) {
+    case TransferKind::linear:
+      return "linear";
+    case TransferKind::srgb:
+      return "srgb";
+    case TransferKind::power:
+      return "power";
+    case TransferKind::curve:
+      break;
+  }
+  return "curve";
+}
+
+std::string_view schema_word(TransferSource source) {
+  switch (source) {
+    case TransferSource::icc_profile:
+      return "icc-profile";
+    case TransferSource::file_tag:
+      return "file-tag";
+    case TransferSource::option:
+      return "option";
+    case TransferSource::assumed:
+      break;
+  }
+  return "assumed";
+}
+
+std::string_view schema_word(ZeroSource source) {
+  switch (source) {
+    case ZeroSource::perforations:
+      return "perforations";
+    case ZeroSource::clear_gate:
+      return "clear-gate";
+    case ZeroSource::reference_scan:
+      return "reference-scan";
+    case ZeroSource::none:
+      break;
+  }
+  return "none";
+}
+
+std::string_view schema_word(Fitness fitness) {
+  switch (fitness) {
+    case Fitness::measured:
+      return "measured";
+    case Fitness::comparable:
+      return "comparable";
+    case Fitness::indicative:
+      return "indicative";
+    case Fitness::relative:
+      return "relative";
+    case Fitness::marks_only:
+      return "marks-only";
+    case Fitness::unfit:
+      break;
+  }
+  return "unfit";
+}
+
+std::string_view schema_word(DensitiesAbove above) {
+  return above == DensitiesAbove::base ? "base" : "light-path";
+}
+
+std::string_view schema_word(BaseFogSource source) {
+  switch (source) {
+    case BaseFogSource::rebate:
+      return "rebate";
+    case BaseFogSource::between_frames:
+      return "between-frames";
+    case BaseFogSource::unexposed_frame:
+      return "unexposed-frame";
+    case BaseFogSource::marked_area:
+      return "marked-area";
+    case BaseFogSource::lowest_density:
+      break;
+  }
+  return "lowest-density";
+}
+
+std::string_view schema_word(ContrastMethod method) {
+  return method == ContrastMethod::scene_estimate ? "scene-estimate" : "none";
+}
+
+std::string_view schema_word(Severity severity) {
+  switch (severity) {
+    case Severity::note:
+      return "note";
+    case Severity::caution:
+      return "caution";
+    case Severity::unfit:
+      break;
+  }
+  return "unfit";
+}
+
+}  // namespace fogline

@@ -1,0 +1,157 @@
+#include "report/escape.h"
+#include "report/page_parts.h"
+
+#include <array>
+#include <cmath>
+
+// The drawing over the picture. All outlines of one kind are one path, drawn twice: a white casing
+// below, so that a thin line shows on dark and on clear film alike, and the line itself. Numbers
+// are text of the page, not of the drawing, so that they keep their size when the picture shrinks.
+
+namespace fogline {
+namespace {
+
+struct KindStyle {
+  OutlineKind kind;
+  const char* css_class;
+  /// Drawn with a white line below it, to show on dark film.
+  bool cased;
+  const char* words;
+};
+
+constexpr std::array<KindStyle, 9> kind_styles{{
+    {OutlineKind::strip, "k-strip", true, "edge of the film"},
+    {OutlineKind::perforation, "k-perforation", false, "perforation"},
+    {OutlineKind::opaque, "k-opaque", true, "opaque, for stray light"},
+    {OutlineKind::light_path, "k-light-path", false, "bare light: density zero"},
+    {OutlineKind::clear_film, "k-clear-film", true, "clear film: base plus fog"},
+    {OutlineKind::edge_print, "k-edge-print", true, "edge print"},
+    {OutlineKind::leader, "k-leader", true, "fogged leader"},
+    {OutlineKind::tone_area, "k-tone-area", false, "where tone was read"},
+    {OutlineKind::frame, "k-frame", true,
+     "frame, numbered; dashed where cut or placed by its neighbours"},
+}};
+
+std::string path_data(const std::vector<Outline>& outlines, OutlineKind kind, bool partial,
+                      double scale) {
+  std::string data;
+  for (const Outline& outline : outlines) {
+    if (outline.kind != kind || outline.partial != partial || outline.points.size() < 2) {
+      continue;
+    }
+    char command = 'M';
+    for (const PointPx& point : outline.points) {
+      data += command;
+      data += machine_number(point.x / scale, 1) + " " + machine_number(point.y / scale, 1);
+      command = 'L';
+    }
+    data += "Z";
+  }
+  return data;
+}
+
+std::string percent(double share) {
+  return machine_number(100.0 * share, 2) + "%";
+}
+
+std::string drawing(const ScanMeasurement& scan, const PagePicture& picture, std::string& key) {
+  std::string html;
+  for (const KindStyle& style : kind_styles) {
+    bool drawn = false;
+    for (const bool partial : {false, true}) {
+      const std::string data =
+          path_data(scan.outlines, style.kind, partial, picture.scan_px_per_pixel);
+      if (!data.empty()) {
+        html += style.cased ? "<path class=\"casing\" d=\"" + data + "\"/>" : "";
+        html += std::string("<path class=\"line ") + style.css_class + (partial ? " partial" : "") +
+                "\" d=\"" + data + "\"/>\n";
+        drawn = true;
+      }
+    }
+    if (drawn) {
+      key += std::string("<li><svg aria-hidden=\"true\"><path class=\"line ") + style.css_class +
+             "\" d=\"M1 4H27\"/></svg>" + style.words + "</li>\n";
+    }
+  }
+  return html;
+}
+
+// Numbers of the frames whose middle lies in a window of the picture, placed in shares of it.
+std::string frame_numbers(const ScanMeasurement& scan, double scale, const BoxPx& window) {
+  std::string html;
+  for (const FrameMeasurement& frame : scan.frames) {
+    const BoxPx& box = frame.box_px;
+    const double x = ((box.x + box.width / 2.0) / scale - window.x) / window.width;
+    const double y = ((box.y + box.height / 2.0) / scale - window.y) / window.height;
+    if (x > 0.0 && x < 1.0 && y > 0.0 && y < 1.0) {
+      html += "<b style=\"left:" + percent(x) + ";top:" + percent(y) + "\">" +
+              std::to_string(frame.number) + "</b>";
+    }
+  }
+  return html;
+}
+
+// A window of the drawing, in pixels of the picture, as wide as the page lets it be.
+std::string window_html(const ScanMeasurement& scan, double scale, std::size_t index,
+                        const BoxPx& window) {
+  return "<div class=\"strip\" style=\"--shape:" + machine_number(window.width / window.height, 4) +
+         "\"><svg viewBox=\"" + machine_number(window.x, 1) + " 0 " +
+         machine_number(window.width, 1) + " " + machine_number(window.height, 1) +
+         "\"><use href=\"#drawing-" + std::to_string(index) + "\"/></svg>" +
+         frame_numbers(scan, scale, window) + "</div>\n";
+}
+
+// A long strip is shown whole, and for narrow screens once more in pieces below one another.
+std::string windows_html(const ScanMeasurement& scan, const PagePicture& picture,
+                         std::size_t index) {
+  constexpr double longest_shape = 3.0;  // longer, and a frame of 135 film is below 100 px there
+  constexpr double piece_shape = 2.4;
+  const double width = picture.width;
+  const double height = picture.height;
+  const double scale = picture.scan_px_per_pixel;
+  const std::string whole = window_html(scan, scale, index, {0.0, 0.0, width, height});
+  if (width / height <= longest_shape) {
+    return whole;
+  }
+  const int pieces = static_cast<int>(std::ceil(width / height / piece_shape));
+  std::string html = "<div class=\"whole\">" + whole + "</div>\n<div class=\"pieces\">";
+  for (int i = 0; i < pieces; ++i) {
+    html += window_html(scan, scale, index, {width * i / pieces, 0.0, width / pieces, height});
+  }
+  return html + "</div>\n";
+}
+
+}  // namespace
+
+bool has_picture(const PagePicture& picture) {
+  return !picture.bytes.empty() && picture.width > 0 && picture.height > 0;
+}
+
+std::string strip_figure(const ScanMeasurement& scan, const PagePicture& picture,
+                         std::size_t index) {
+  if (!has_picture(picture)) {
+    return "";
+  }
+  const std::string number = std::to_string(index);
+  const std::string file = html_escaped(scan.info.file);
+  std::string key;
+  const std::string lines = drawing(scan, picture, key);
+  std::string html =
+      "<figure class=\"wide\">\n<svg class=\"store\" aria-hidden=\"true\"><defs>"
+      "<g id=\"drawing-" +
+      number + "\"><image id=\"scan-" + number + "\" width=\"" + std::to_string(picture.width) +
+      "\" height=\"" + std::to_string(picture.height) + "\" href=\"data:" + picture.media_type +
+      ";base64," + base64_from_bytes(picture.bytes) + "\"/>\n" + lines +
+      "</g></defs></svg>\n<div class=\"panel\" role=\"img\" aria-label=\"" + file +
+      ", the scan as it is, " + std::to_string(scan.frames.size()) +
+      (scan.frames.size() == 1 ? " frame" : " frames") + " outlined\">\n" +
+      windows_html(scan, picture, index) + "</div>\n";
+  html += "<figcaption>" + file;
+  html += key.empty() ? ": nothing was found to outline."
+                      : ". Every number on this page comes from inside these lines:<ul "
+                        "class=\"key\">" +
+                            key + "</ul>";
+  return html + "</figcaption></figure>\n";
+}
+
+}  // namespace fogline

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+namespace fogline {
+
+/// The usual cautions for developer, stop and fixer, a sentence each.
+std::vector<std::string_view> safety_sentences();
+
+/// Whether a text names a bath of film processing, so that the cautions must stand beside it.
+bool names_a_bath(std::string_view text);
+
+}  // namespace fogline

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <fogline/record/roll_record.h>
+#include <fogline/report/number_text.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// The report's first words: what was read, and how far it may be trusted.
+struct Verdict {
+  std::string reading;
+  std::string trust;
+};
+
+Verdict verdict_of(const RollRecord& record, DensityUnits units);
+
+/// Frames that count: seen with a density, and not a repeat of an earlier frame.
+std::vector<const FrameMeasurement*> counted_frames(const RollMeasurement& measurement);
+
+/// Base plus fog of the roll: that of the scan in the middle when they are put in order.
+std::optional<Quantity> roll_base_fog(const RollMeasurement& measurement);
+
+}  // namespace fogline

@@ -1,0 +1,363 @@
+#include "roll/outlines.h"
+#include "roll/scan_doubt.h"
+#include "roll/scan_fitness.h"
+#include "roll/scan_picture.h"
+#include "roll/strip_reading.h"
+#include "roll/transfer_from_picture.h"
+
+#include <fogline/film/find_film.h>
+#include <fogline/numerics/robust.h>
+#include <fogline/roll/measure_roll.h>
+#include <fogline/sensitometry/read_tone.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace fogline {
+
+namespace {
+
+/// Pixels of the working grid: at 6 bytes of light and one of clip bits each, 98 MB in colour. A
+/// whole 135 strip is then seen at 40 pixels a millimetre, a glass full of strips at 12.
+constexpr std::int64_t grid_pixels = 14'000'000;
+/// Scale taken for stray light where nothing tells it: a strip of 240 mm fills the picture.
+constexpr double unknown_scale_length_mm = 240.0;
+/// Fog in clear film is silver, about this much: the part that the angle of light touches.
+constexpr double usual_fog = 0.05;
+
+/// One scan on its way: what was found and read of it.
+struct ScanWork {
+  ScanGrid grid;
+  FilmLayout layout;
+  StrayLight stray;
+  std::vector<StripReading> readings;
+};
+
+ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const Progress& progress) {
+  ScanWork work;
+  work.grid = source.survey(grid_pixels, progress);
+  FindOptions find;
+  find.format = options.format;
+  find.frame_mm = options.frame_mm;
+  find.tag_pixels_per_mm = source.info().tag_pixels_per_mm;
+  work.layout = find_film(work.grid, find);
+  const double longest = std::max(source.info().width_px, source.info().height_px);
+  const double scale = work.layout.pixels_per_mm.value_or(longest / unknown_scale_length_mm);
+  work.stray = StrayLight::estimated(work.grid, scale);
+  const ClippedShare clips(work.grid);
+  if (work.layout.polarity == Polarity::negative) {
+    for (const FilmStrip& film : work.layout.strips) {
+      work.readings.push_back(read_strip(film, {work.grid, clips, work.stray, options.clear}));
+    }
+  }
+  work.readings.resize(work.layout.strips.size());
+  return work;
+}
+
+CodeEvidence code_evidence(const ScanWork& work) {
+  CodeEvidence evidence;
+  for (std::size_t i = 0; i < work.readings.size(); ++i) {
+    const StripReading& reading = work.readings[i];
+    const FilmStrip& film = work.layout.strips[i];
+    if (!reading.clear) {
+      continue;
+    }
+    evidence.format = film.format;
+    if (reading.zero != ZeroSource::none) {
+      evidence.clear_over_bare = transmittance_from_density(reading.clear->visual);
+    }
+    for (const FilmFrame& frame : film.frames) {
+      const std::optional<FilmExtent> area = tone_area(frame);
+      if (area && !frame.inferred) {
+        const FrameTone tone =
+            read_tone(reading.density, *area, reading.clear->visual, {}, INFINITY);
+        evidence.dense_over_clear.push_back(
+            transmittance_from_density(tone.highlight->value - reading.clear->visual));
+      }
+    }
+  }
+  return evidence;
+}
+
+/// Where the file doesn't tell how codes become light, asks the picture; true where the answer
+/// needs the file to be read again.
+bool decide_transfer(ScanSource& source, const ScanWork& work) {
+  switch (reading_of_codes(code_evidence(work))) {
+    case CodeReading::light:
+      source.set_transfer({TransferKind::linear, {}, TransferSource::assumed});
+      return false;
+    case CodeReading::display_curve:
+      source.set_transfer({TransferKind::srgb, {}, TransferSource::assumed});
+      return true;
+    case CodeReading::cannot_tell:
+      break;
+  }
+  return false;
+}
+
+BaseFog base_fog_of(const ClearFilm& clear, const DoubtSources& doubt, int channels,
+                    bool scale_known) {
+  BaseFog base;
+  base.visual = quantity_of_density(doubt, clear.visual, usual_fog);
+  if (channels == max_channels) {
+    PerChannel<Quantity> each;
+    for (std::size_t c = 0; c < each.size(); ++c) {
+      each[c] = quantity_of_density(doubt, clear.density[c], usual_fog);
+    }
+    base.channels = each;
+  }
+  base.source = clear.source;
+  if (scale_known) {
+    base.area_mm2 = clear.area_mm2;
+  }
+  return base;
+}
+
+std::vector<float> sketch_of(const DensityStrip& density, const FilmExtent& area) {
+  constexpr int columns = 16;
+  constexpr int rows = 12;
+  std::vector<float> sketch;
+  for (int j = 0; j < rows; ++j) {
+    for (int i = 0; i < columns; ++i) {
+      const auto at = [](double begin, double end, int k, int n) {
+        return begin + (end - begin) * k / n;
+      };
+      float sum = 0.0F;
+      int count = 0;
+      for (int y = density.row(at(area.across_begin_mm, area.across_end_mm, j, rows));
+           y < density.row(at(area.across_begin_mm, area.across_end_mm, j + 1, rows)); ++y) {
+        for (int x = density.column(at(area.along_begin_mm, area.along_end_mm, i, columns));
+             x < density.column(at(area.along_begin_mm, area.along_end_mm, i + 1, columns)); ++x) {
+          const float value = density.visual.at(x, y);
+          if (!std::isnan(value)) {
+            sum += value;
+            ++count;
+          }
+        }
+      }
+      sketch.push_back(count > 0 ? sum / static_cast<float>(count) : 0.0F);
+    }
+  }
+  return sketch;
+}
+
+FrameMeasurement frame_place(const FilmFrame& frame, const FilmMap& map, int number, int strip) {
+  FrameMeasurement measured;
+  measured.number = number;
+  measured.strip = strip;
+  measured.inferred = frame.inferred;
+  measured.cut = frame.cut;
+  std::array<PointPx, 4> corners{map.scan_from_film({frame.along_begin_mm, frame.across_begin_mm}),
+                                 map.scan_from_film({frame.along_end_mm, frame.across_begin_mm}),
+                                 map.scan_from_film({frame.along_end_mm, frame.across_end_mm}),
+                                 map.scan_from_film({frame.along_begin_mm, frame.across_end_mm})};
+  const auto apart = [](PointPx a, PointPx b) { return std::hypot(a.x - b.x, a.y - b.y); };
+  const double length = 0.5 * (apart(corners[0], corners[1]) + apart(corners[3], corners[2]));
+  const double height = 0.5 * (apart(corners[0], corners[3]) + apart(corners[1], corners[2]));
+  const bool upright =
+      std::abs(corners[1].y - corners[0].y) > std::abs(corners[1].x - corners[0].x);
+  const PointPx centre = map.scan_from_film({0.5 * (frame.along_begin_mm + frame.along_end_mm),
+                                             0.5 * (frame.across_begin_mm + frame.across_end_mm)});
+  const double width_px = upright ? height : length;
+  const double height_px = upright ? length : height;
+  measured.box_px = {centre.x - 0.5 * width_px, centre.y - 0.5 * height_px, width_px, height_px};
+  if (upright) {
+    // Along runs down, across runs left: the corner at the end of across and begin of along is the
+    // top left one.
+    std::rotate(corners.begin(), corners.begin() + 3, corners.end());
+  }
+  measured.corners_px = corners;
+  return measured;
+}
+
+BoxPx bounding_box(const Outline& outline, const ScanInfo& info) {
+  double left = INFINITY;
+  double top = INFINITY;
+  double right = -INFINITY;
+  double bottom = -INFINITY;
+  for (const PointPx& point : outline.points) {
+    left = std::min(left, point.x);
+    top = std::min(top, point.y);
+    right = std::max(right, point.x);
+    bottom = std::max(bottom, point.y);
+  }
+  left = std::clamp(left, 0.0, static_cast<double>(info.width_px));
+  top = std::clamp(top, 0.0, static_cast<double>(info.height_px));
+  right = std::clamp(right, left, static_cast<double>(info.width_px));
+  bottom = std::clamp(bottom, top, static_cast<double>(info.height_px));
+  return {left, top, right - left, bottom - top};
+}
+
+void explain_missing_tone(FrameMeasurement& frame, const std::string& why) {
+  for (const char* field : {"shadow", "middle", "highlight", "range", "paper_range"}) {
+    frame.reasons[field] = why;
+  }
+}
+
+/// Writes one strip's numbers and outlines into the scan.
+void add_strip(ScanMeasurement& scan, const ScanWork& work, std::size_t index, int first_frame) {
+  const FilmStrip& film = work.layout.strips[index];
+  const StripReading& reading = work.readings[index];
+  const int strip_number = static_cast<int>(index) + 1;
+  const bool densities = scan.fitness != Fitness::unfit && scan.fitness != Fitness::marks_only &&
+                         reading.clear.has_value();
+  StripMeasurement strip;
+  strip.number = strip_number;
+  strip.format = film.format;
+  strip.rotation_deg = film.map.rotation_deg();
+  strip.perforations = static_cast<int>(film.perforations.size());
+  const DoubtSources doubt = doubt_of(scan.info, reading);
+  if (densities && reading.zero != ZeroSource::none) {
+    strip.base_fog = base_fog_of(*reading.clear, doubt, scan.info.channels, film.scale_known);
+  }
+  const double limit = density_limit(doubt);
+  int number = first_frame;
+  for (const FilmFrame& frame : film.frames) {
+    FrameMeasurement measured = frame_place(frame, film.map, number++, strip_number);
+    const std::optional<FilmExtent> area = tone_area(frame);
+    if (!densities) {
+      explain_missing_tone(measured, "This scan tells no densities.");
+    } else if (!area) {
+      explain_missing_tone(measured, "Too little of the frame is in sight.");
+    } else {
+      measured.tone = read_tone(reading.density, *area, reading.clear->visual, doubt, limit);
+      measured.sketch = sketch_of(reading.density, *area);
+      if (!measured.tone.paper_range) {
+        measured.reasons["paper_range"] =
+            "The frame is denser than this scan can tell, so its range is only a lower bound.";
+      }
+    }
+    scan.frames.push_back(std::move(measured));
+  }
+  std::vector<Outline> outlines = strip_outlines(film, reading, strip_number, first_frame);
+  strip.box_px = bounding_box(outlines.front(), scan.info);
+  scan.outlines.insert(scan.outlines.end(), outlines.begin(), outlines.end());
+  scan.strips.push_back(std::move(strip));
+}
+
+/// Base plus fog of a scan: that of its strips, weighted by the area read, their scatter in the
+/// doubt.
+std::optional<BaseFog> combined_base_fog(const std::vector<StripMeasurement>& strips) {
+  std::vector<double> visuals;
+  const BaseFog* widest = nullptr;
+  double area = 0.0;
+  for (const StripMeasurement& strip : strips) {
+    if (strip.base_fog) {
+      visuals.push_back(strip.base_fog->visual.value);
+      area += strip.base_fog->area_mm2.value_or(0.0);
+      if (widest == nullptr ||
+          strip.base_fog->area_mm2.value_or(0.0) > widest->area_mm2.value_or(0.0)) {
+        widest = &*strip.base_fog;
+      }
+    }
+  }
+  if (widest == nullptr) {
+    return std::nullopt;
+  }
+  BaseFog base = *widest;
+  const LocationScale spread = robust_location(visuals);
+  base.visual.value = spread.location;
+  base.visual.u95 = std::hypot(base.visual.u95, coverage_factor_95 * spread.scale);
+  if (base.area_mm2) {
+    base.area_mm2 = area;
+  }
+  return base;
+}
+
+void add_factory_exposures(ScanMeasurement& scan, const ScanWork& work) {
+  std::vector<double> prints;
+  const StripReading* print_strip = nullptr;
+  for (const StripReading& reading : work.readings) {
+    const DoubtSources doubt = doubt_of(scan.info, reading);
+    const double base = reading.clear ? reading.clear->visual : 0.0;
+    if (reading.edge_print) {
+      prints.push_back(reading.edge_print->density);
+      print_strip = print_strip == nullptr ? &reading : print_strip;
+    }
+    if (reading.leader && !scan.leader && reading.clear) {
+      const double limit = density_limit(doubt);
+      const double density = std::min(reading.leader->density, limit);
+      scan.leader = quantity_of_density(doubt, density, density - base);
+      scan.leader->at_least = reading.leader->density > limit;
+    }
+  }
+  if (print_strip != nullptr) {
+    const DoubtSources doubt = doubt_of(scan.info, *print_strip);
+    const double density = median(prints);
+    scan.edge_print = quantity_of_density(doubt, density, density - print_strip->clear->visual);
+  }
+}
+
+void explain_missing(ScanMeasurement& scan) {
+  const bool densities = scan.fitness != Fitness::unfit && scan.fitness != Fitness::marks_only;
+  const char* none = "This scan tells no densities.";
+  if (!scan.base_fog) {
+    scan.reasons["base_fog"] =
+        densities ? "No bare light path is in sight, so base plus fog has no zero to be read from."
+                  : none;
+  }
+  if (!scan.edge_print) {
+    scan.reasons["edge_print"] =
+        densities ? "No edge print wide enough to be read was found." : none;
+  }
+  if (!scan.leader) {
+    scan.reasons["leader"] = densities ? "No fogged leader is in the scan." : none;
+  }
+  if (!scan.veiling_glare) {
+    scan.reasons["veiling_glare"] =
+        "Nothing opaque is in sight by which stray light could be told.";
+  }
+  if (!scan.density_limit) {
+    scan.reasons["density_limit"] = none;
+  }
+  if (!scan.pixels_per_mm) {
+    scan.reasons["pixels_per_mm"] =
+        "Neither perforations nor a usable resolution tag nor a known film width give the scale.";
+  }
+}
+
+void add_scan_numbers(ScanMeasurement& scan, const ScanWork& work) {
+  for (const StripReading& reading : work.readings) {
+    if (reading.zero != ZeroSource::none && scan.zero.source == ZeroSource::none) {
+      scan.zero.source = reading.zero;
+      scan.zero.unevenness_density = reading.lamp.unevenness_density();
+    }
+  }
+  if (work.stray.measured()) {
+    scan.veiling_glare = Quantity{
+        work.stray.share(), coverage_factor_95 * work.stray.share_doubt(), {}, {}, {}, false};
+  }
+}
+
+}  // namespace
+
+ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
+                             const Progress& progress) {
+  ScanWork work = read_scan(source, options, progress);
+  if (!source.info().transfer_known && work.layout.polarity == Polarity::negative &&
+      decide_transfer(source, work)) {
+    work = read_scan(source, options, progress);
+  }
+  ScanMeasurement scan;
+  scan.info = source.info();
+  scan.cautions = scan.info.cautions;
+  scan.pixels_per_mm = work.layout.pixels_per_mm;
+  scan.picture = scan_picture(work.grid);
+  add_scan_numbers(scan, work);
+  judge_fitness(scan, work.layout, work.readings);
+  for (std::size_t i = 0; i < work.layout.strips.size(); ++i) {
+    const int first = frame_number + static_cast<int>(scan.frames.size());
+    add_strip(scan, work, i, first);
+  }
+  if (scan.fitness != Fitness::unfit && scan.fitness != Fitness::marks_only) {
+    scan.base_fog = combined_base_fog(scan.strips);
+    add_factory_exposures(scan, work);
+    const auto read = std::find_if(work.readings.begin(), work.readings.end(),
+                                   [](const StripReading& r) { return r.clear.has_value(); });
+    scan.density_limit = density_limit(doubt_of(scan.info, *read));
+  }
+  explain_missing(scan);
+  return scan;
+}
+
+}  // namespace fogline

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "roll/strip_reading.h"
+
+#include <fogline/film/film_layout.h>
+#include <fogline/roll/roll_measurement.h>
+
+#include <vector>
+
+namespace fogline {
+
+/// Decides what a scan is fit for and writes the cautions that say why and how to scan again.
+/// `scan.info` must be set; fills `fitness`, `densities_above`, `cautions`.
+void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
+                   const std::vector<StripReading>& readings);
+
+/// Adds a caution once.
+void add_caution(ScanMeasurement& scan, const char* code, Severity severity,
+                 const std::string& message);
+
+}  // namespace fogline

@@ -1,0 +1,49 @@
+#pragma once
+
+#include <fogline/density/clipped_share.h>
+#include <fogline/density/density_strip.h>
+#include <fogline/density/doubt.h>
+#include <fogline/density/stray_light.h>
+#include <fogline/film/film_layout.h>
+#include <fogline/roll/measure_roll.h>
+#include <fogline/sensitometry/clear_film.h>
+#include <fogline/sensitometry/factory_exposures.h>
+
+#include <optional>
+#include <vector>
+
+namespace fogline {
+
+/// One strip in density, with everything that its zero rests on.
+struct StripReading {
+  ZeroSource zero = ZeroSource::none;
+  /// Places of bare light that zero was read from.
+  std::vector<LightSample> zero_samples;
+  /// Greatest share of clipped pixels among channels, over the bare light and over clear film.
+  double zero_clipped = 0.0;
+  double clear_clipped = 0.0;
+  /// Bare light's visual level, 0 to 1.
+  double bare_light = 0.0;
+  Lamp lamp;
+  DensityStrip density;
+  /// Read above the bare light, or (zero none) above itself: then all zero.
+  std::optional<ClearFilm> clear;
+  std::optional<AreaReading> edge_print;
+  std::optional<AreaReading> leader;
+  /// Stray light's doubt as a share of zero's light.
+  double stray_doubt = 0.0;
+};
+
+/// A scan as the strips' readings need it.
+struct ScanContext {
+  const ScanGrid& grid;
+  const ClippedShare& clips;
+  const StrayLight& stray;
+  ClearReference clear = ClearReference::automatic;
+};
+
+/// Reads one strip: zero from perforations, else from bare light beside the film; where neither is
+/// in sight or most of it is clipped, densities above clear film.
+StripReading read_strip(const FilmStrip& film, const ScanContext& scan);
+
+}  // namespace fogline

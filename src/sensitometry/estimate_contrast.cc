@@ -1,0 +1,57 @@
+#include <fogline/numerics/robust.h>
+#include <fogline/sensitometry/estimate_contrast.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace fogline {
+
+namespace {
+
+/// Usual log exposure range on the film between the 2nd and 98th percentile of a picture.
+constexpr double usual_log_h_range = 1.35;
+/// Standard uncertainty of that for one roll, share: weather and subjects of the roll.
+constexpr double roll_share = 0.22;
+/// Scatter between the frames of a roll, share: averages out over frames.
+constexpr double frame_share = 0.30;
+constexpr std::size_t fewest_frames = 2;
+
+}  // namespace
+
+ContrastEstimate estimate_contrast(const std::vector<Quantity>& ranges) {
+  ContrastEstimate estimate;
+  std::vector<double> values;
+  std::vector<double> doubts;
+  std::size_t bounds = 0;
+  for (const Quantity& range : ranges) {
+    values.push_back(range.value);
+    doubts.push_back(range.u95);
+    bounds += range.at_least ? 1 : 0;
+  }
+  if (ranges.size() < fewest_frames) {
+    estimate.contrast_index_reason =
+        "Contrast can't be told from fewer than two whole frames: a flat scene and a short "
+        "development look alike.";
+    estimate.density_range_reason = "The roll shows fewer than two whole frames.";
+    return estimate;
+  }
+  const double range = median(values);
+  const double doubt = median(doubts);
+  estimate.density_range = Quantity{range, doubt, {}, {}, {}, 2 * bounds > ranges.size()};
+  if (2 * bounds > ranges.size()) {
+    estimate.contrast_index_reason =
+        "Most frames are denser than this scan can tell, so their range is only a lower bound.";
+    return estimate;
+  }
+  const double scene =
+      std::hypot(roll_share, frame_share / std::sqrt(static_cast<double>(ranges.size())));
+  Quantity contrast;
+  contrast.value = range / usual_log_h_range;
+  contrast.u95 =
+      contrast.value * std::hypot(coverage_factor_95 * scene, range > 0.0 ? doubt / range : 0.0);
+  estimate.method = ContrastMethod::scene_estimate;
+  estimate.contrast_index = contrast;
+  return estimate;
+}
+
+}  // namespace fogline

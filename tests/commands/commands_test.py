@@ -1,0 +1,349 @@
+"""Runs the program as a person would and looks at exit status, both outputs and files.
+
+Usage: commands_test.py PROGRAM SOURCE_DIR CASE, or commands_test.py --list.
+Exit status 77: skipped, with the reason printed (a sample scan or the JSON schema validator is
+absent). Where the environment says CI, an absent validator is a failure.
+"""
+
+import json
+import os
+import pathlib
+import pty
+import re
+import struct
+import subprocess
+import sys
+import tempfile
+import zlib
+
+SKIPPED = 77
+PROGRAM = None
+SOURCE = None
+CASES = {}
+
+
+def case(function):
+    CASES[function.__name__.replace("_", "-")] = function
+    return function
+
+
+class Skip(Exception):
+    pass
+
+
+def run(folder, *arguments, environment=None, stdout=subprocess.PIPE, user=None):
+    return subprocess.run([PROGRAM, *arguments], cwd=folder, stdout=stdout, stderr=subprocess.PIPE,
+                          text=True, timeout=100, env={**os.environ, **(environment or {})},
+                          user=user)
+
+
+def check(condition, *shown):
+    if not condition:
+        raise AssertionError("\n".join(str(item) for item in shown))
+
+
+def check_run(result, status, stderr_lines=0):
+    check(result.returncode == status, f"status {result.returncode}, not {status}", result.stdout,
+          result.stderr)
+    lines = result.stderr.splitlines()
+    check(len(lines) == stderr_lines, f"{len(lines)} lines on stderr, not {stderr_lines}",
+          result.stderr)
+    check(all(line.startswith("fogline: ") for line in lines), result.stderr)
+
+
+def write_white_png(path, width=400, height=300):
+    """A picture without any film."""
+    def chunk(kind, data):
+        return (struct.pack(">I", len(data)) + kind + data
+                + struct.pack(">I", zlib.crc32(kind + data)))
+    rows = (b"\0" + b"\xf0" * width) * height
+    path.write_bytes(b"\x89PNG\r\n\x1a\n"
+                     + chunk(b"IHDR", struct.pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0))
+                     + chunk(b"IDAT", zlib.compress(rows)) + chunk(b"IEND", b""))
+
+
+def sample_scan():
+    samples = sorted((SOURCE / "sample_scans").glob("*.tif"))
+    if not samples:
+        raise Skip("no sample scan")
+    return samples[0]
+
+
+def check_schema(report):
+    try:
+        import jsonschema
+    except ImportError:
+        check(not os.environ.get("CI"), "python3-jsonschema is absent")
+        raise Skip("python3-jsonschema is absent")
+    schema = json.loads((SOURCE / "calibration" / "report.schema.json").read_text())
+    jsonschema.validate(report, schema)
+
+
+@case
+def help_says_what_to_do(folder):
+    for arguments in [["--help"], ["-h"], ["help"]]:
+        result = run(folder, *arguments)
+        check_run(result, 0)
+        check("fogline measure SCAN" in result.stdout, result.stdout)
+
+
+@case
+def help_measure_lists_every_option(folder):
+    texts = []
+    for arguments in [["help", "measure"], ["measure", "--help"]]:
+        result = run(folder, *arguments)
+        check_run(result, 0)
+        texts.append(result.stdout)
+    check(texts[0] == texts[1], "two ways, two texts")
+    for option in ["json", "html", "units", "transfer", "format", "frame-mm", "clear"]:
+        check(f"--{option} " in texts[0], f"--{option} is not in", texts[0])
+
+
+@case
+def help_scanning_covers_flatbed_and_camera(folder):
+    result = run(folder, "help", "scanning")
+    check_run(result, 0)
+    for words in ["Flatbed", "Camera", "80 to 95 %", "bare panel"]:
+        check(words in result.stdout, f"{words} is not in", result.stdout)
+    check(max(map(len, result.stdout.splitlines())) <= 80, "a line is too long")
+
+
+@case
+def version_is_the_projects(folder):
+    result = run(folder, "--version")
+    check_run(result, 0)
+    version = re.search(r"VERSION (\S+)", (SOURCE / "CMakeLists.txt").read_text().split("project(")[1])
+    check(result.stdout == f"fogline {version.group(1)}\n", result.stdout)
+
+
+WRONG_USES = [
+    ([], "say what to do"),
+    (["measur"], "is no command"),
+    (["--measure"], "is no command"),
+    (["help", "cooking"], "no help on"),
+    (["help", "measure", "scanning"], "one topic"),
+    (["measure"], "at least one scan"),
+    (["measure", "-"], "standard input"),
+    (["measure", ""], "standard input"),
+    (["measure", "a.tif", "--colour"], "--colour"),
+    (["measure", "a.tif", "--form", "135"], "--form"),
+    (["measure", "a.tif", "--json"], "--json"),
+    (["measure", "a.tif", "--json", "x", "--json", "y"], "more than once"),
+    (["measure", "a.tif", "--json", "a.tif"], "overwrite the scan"),
+    (["measure", "a.tif", "--html", "./a.tif"], "overwrite the scan"),
+    (["measure", "a.tif", "--json", "-", "--html", "-"], "one place"),
+    (["measure", "a.tif", "--json", "x", "--html", "./x"], "one place"),
+    (["measure", "a.tif", "b.tif", "./a.tif"], "given twice"),
+    (["measure", "a.tif", "--units", "inches"], "density or stops"),
+    (["measure", "a.tif", "--transfer", "cubic"], "power"),
+    (["measure", "a.tif", "--transfer", "2,2"], "power"),
+    (["measure", "a.tif", "--transfer", "nan"], "power"),
+    (["measure", "a.tif", "--transfer", "9"], "power"),
+    (["measure", "a.tif", "--format", "136"], "135, 120 or sheet"),
+    (["measure", "a.tif", "--frame-mm", "0"], "8 to 250"),
+    (["measure", "a.tif", "--frame-mm", "36mm"], "8 to 250"),
+    (["measure", "a.tif", "--clear", "sky"], "holes, gap or none"),
+]
+
+
+@case
+def wrong_use_is_one_sentence_and_writes_nothing(folder):
+    for arguments, words in WRONG_USES:
+        result = run(folder, *arguments)
+        check_run(result, 2, stderr_lines=1)
+        check(words in result.stderr, f"{words} is not in", result.stderr)
+        check(result.stdout == "", arguments, result.stdout)
+        check(not list(folder.iterdir()), arguments, list(folder.iterdir()))
+
+
+@case
+def absent_file_is_one_sentence(folder):
+    result = run(folder, "measure", "gone.tif", "--json", "roll.json")
+    check_run(result, 1, stderr_lines=1)
+    check("gone.tif" in result.stderr, result.stderr)
+    report = json.loads((folder / "roll.json").read_text())
+    check(report["unread"][0]["file"] == "gone.tif", report["unread"])
+    check_schema(report)
+    check((folder / "gone.report.html").exists(), "no page")
+
+
+@case
+def file_that_is_no_picture_is_one_sentence(folder):
+    (folder / "notes.txt").write_text("Not a picture at all.\n")
+    (folder / "empty.tif").write_bytes(b"")
+    for name in ["notes.txt", "empty.tif"]:
+        result = run(folder, "measure", name)
+        check_run(result, 1, stderr_lines=1)
+        check(name in result.stderr, result.stderr)
+
+
+@case
+def folder_instead_of_a_scan_is_one_sentence(folder):
+    (folder / "rolls").mkdir()
+    result = run(folder, "measure", "rolls")
+    check_run(result, 1, stderr_lines=1)
+    check("is a folder" in result.stderr, result.stderr)
+
+
+@case
+def unfit_picture_is_status_3(folder):
+    write_white_png(folder / "white.png")
+    result = run(folder, "measure", "white.png", "--json", "roll.json")
+    check_run(result, 3)
+    report = json.loads((folder / "roll.json").read_text())
+    check(report["findings"][0]["code"] == "unfit-scan", report["findings"])
+    check("How to scan better" in result.stdout, result.stdout)
+    check((folder / "white.report.html").exists(), "no page")
+    check_schema(report)
+
+
+@case
+def unread_file_weighs_more_than_unfit_scan(folder):
+    write_white_png(folder / "white.png")
+    check_run(run(folder, "measure", "white.png", "gone.png"), 1, stderr_lines=1)
+
+
+@case
+def own_page_is_replaced(folder):
+    write_white_png(folder / "white.png")
+    page = folder / "white.report.html"
+    check_run(run(folder, "measure", "white.png"), 3)
+    first = page.read_text()
+    page.write_text(first + "<!-- old -->")
+    check_run(run(folder, "measure", "white.png"), 3)
+    check(page.read_text() == first, "the old page stands")
+
+
+@case
+def foreign_page_is_left_alone(folder):
+    write_white_png(folder / "white.png")
+    page = folder / "white.report.html"
+    page.write_text("<p>mine</p>")
+    for extra in [[], ["--html", "white.report.html"]]:
+        result = run(folder, "measure", "white.png", *extra)
+        check_run(result, 1, stderr_lines=1)
+        check("wasn't written by fogline" in result.stderr, result.stderr)
+        check(page.read_text() == "<p>mine</p>", "overwritten")
+
+
+@case
+def page_can_be_left_out_or_sent_on(folder):
+    write_white_png(folder / "white.png")
+    check_run(run(folder, "measure", "white.png", "--html", "none"), 3)
+    check([path.name for path in folder.iterdir()] == ["white.png"], list(folder.iterdir()))
+    result = run(folder, "measure", "white.png", "--html", "-")
+    check_run(result, 3)
+    check(result.stdout.startswith("<!DOCTYPE html>"), result.stdout[:200])
+    check(result.stdout.rstrip().endswith("</html>"), "something follows the page")
+
+
+@case
+def json_on_standard_output_stands_alone(folder):
+    write_white_png(folder / "white.png")
+    result = run(folder, "measure", "white.png", "--json", "-", "--html", "none")
+    check_run(result, 3)
+    check(json.loads(result.stdout)["format"] == "fogline report", result.stdout)
+
+
+@case
+def unwritable_place_is_status_1(folder):
+    write_white_png(folder / "white.png")
+    result = run(folder, "measure", "white.png", "--json", "no/such/folder/roll.json")
+    check_run(result, 1, stderr_lines=1)
+    check((folder / "white.report.html").exists(), "the page went missing with the JSON")
+    with open("/dev/full", "w") as full:
+        result = run(folder, "measure", "white.png", stdout=full)
+    check(result.returncode == 1, result.returncode)
+    check("standard output" in result.stderr, result.stderr)
+
+
+@case
+def unwritable_folder_puts_the_page_here(folder):
+    scans = folder / "scans"
+    scans.mkdir()
+    write_white_png(scans / "white.png")
+    scans.chmod(0o555)
+    user = None
+    if os.geteuid() == 0:  # the superuser may write everywhere: be nobody
+        user = 65534
+        folder.chmod(0o777)
+    try:
+        result = run(folder, "measure", "scans/white.png", user=user)
+    except PermissionError:
+        raise Skip("the program lies where another user can't run it")
+    finally:
+        scans.chmod(0o755)
+    check_run(result, 3, stderr_lines=1)
+    check("the page is white.report.html" in result.stderr, result.stderr)
+    check((folder / "white.report.html").exists(), "no page here")
+
+
+@case
+def numbers_do_not_depend_on_the_locale(folder):
+    write_white_png(folder / "white.png")
+    texts = [run(folder, "measure", "white.png", "--json", "-", "--html", "none",
+                 environment={"LC_ALL": locale}).stdout for locale in ["C", "de_DE.UTF-8"]]
+    check(texts[0] == texts[1], *texts)
+
+
+@case
+def pipe_has_no_escape_codes_and_terminal_has(folder):
+    write_white_png(folder / "white.png")
+    check("\x1b" not in run(folder, "measure", "white.png").stdout, "escape codes in a pipe")
+    for no_color, wanted in [("", True), ("1", False)]:
+        ours, theirs = pty.openpty()
+        run(folder, "measure", "white.png", stdout=theirs,
+            environment={"TERM": "xterm", "NO_COLOR": no_color})
+        os.close(theirs)
+        shown = b""
+        try:
+            while data := os.read(ours, 65536):
+                shown += data
+        except OSError:
+            pass  # the other end is closed
+        os.close(ours)
+        check((b"\x1b[1m" in shown) == wanted, no_color, shown)
+
+
+@case
+def sample_scan_is_measured(folder):
+    scan = sample_scan()
+    result = run(folder, "measure", str(scan), "--json", "roll.json", "--html", "page.html")
+    check_run(result, 0)
+    check(result.stdout.startswith("In one breath\n"), result.stdout)
+    check("\x1b" not in result.stdout, "escape codes in a pipe")
+    report = json.loads((folder / "roll.json").read_text())
+    check(report["scans"][0]["frames"], "no frame")
+    check_schema(report)
+    page = (folder / "page.html").read_text()
+    check('content="fogline ' in page, "no marker")
+    check("data:image/jpeg;base64,/9j/" in page, "no picture")
+
+
+@case
+def sample_scan_in_stops_says_the_same(folder):
+    scan = sample_scan()
+    result = run(folder, "measure", str(scan), "--units", "stops", "--html", "none")
+    check_run(result, 0)
+    check("stops" in result.stdout.splitlines()[1] + result.stdout.splitlines()[2], result.stdout)
+
+
+def main():
+    global PROGRAM, SOURCE
+    if sys.argv[1:] == ["--list"]:
+        print("\n".join(CASES))
+        return 0
+    PROGRAM, SOURCE = os.path.abspath(sys.argv[1]), pathlib.Path(sys.argv[2])
+    with tempfile.TemporaryDirectory() as folder:
+        try:
+            CASES[sys.argv[3]](pathlib.Path(folder))
+        except Skip as reason:
+            print(f"skipped: {reason}")
+            return SKIPPED
+        except AssertionError as failure:
+            print(f"failed: {failure}")
+            return 1
+    return 0
+
+
+sys.exit(main())

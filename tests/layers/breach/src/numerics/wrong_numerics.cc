@@ -1,0 +1,3 @@
+#include <Eigen/Dense>
+#include <opencv2/core.hpp>  // breach
+#include <unknown/library.h>  // breach
