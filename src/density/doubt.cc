@@ -13,6 +13,8 @@ namespace {
 constexpr double compression_reach_density = 0.3;
 /// Limit of use: a doubt of this much, 95 %.
 constexpr double limit_u95 = 0.1;
+/// End of what is told as a number.
+constexpr double reach_u95 = 0.45;
 
 double stray_density(const DoubtSources& sources, double density) {
   return sources.stray_transmittance / (transmittance_from_density(density) * std::numbers::ln10);
@@ -29,6 +31,13 @@ double symmetric_u95(const DoubtSources& sources, double zero, double density, d
 double upward_95(const DoubtSources& sources, double density) {
   const double compressed = std::min(std::max(0.0, density), compression_reach_density);
   return sources.clipped_shift_density + (sources.highlight_compression - 1.0) * compressed;
+}
+
+/// Density at which stray light's doubt has grown to `u95`.
+double density_at(const DoubtSources& sources, double u95) {
+  constexpr double least_stray = 1e-5;
+  const double stray = std::max(sources.stray_transmittance, least_stray);
+  return -std::log10(coverage_factor_95 * stray / (u95 * std::numbers::ln10));
 }
 
 }  // namespace
@@ -57,8 +66,11 @@ Quantity quantity_of_density(const DoubtSources& sources, double density, double
 }
 
 double density_limit(const DoubtSources& sources) {
-  const double stray = std::max(sources.stray_transmittance, 1e-5);
-  return -std::log10(coverage_factor_95 * stray / (limit_u95 * std::numbers::ln10));
+  return density_at(sources, limit_u95);
+}
+
+double density_reach(const DoubtSources& sources) {
+  return density_at(sources, reach_u95);
 }
 
 }  // namespace fogline

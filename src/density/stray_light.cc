@@ -3,7 +3,6 @@
 #include <fogline/numerics/robust.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include <opencv2/imgproc.hpp>
@@ -20,8 +19,10 @@ constexpr std::size_t width_count = std::size(widths_mm);
 /// Glare is computed on cells of this size: half its narrowest width.
 constexpr double cell_mm = 1.25;
 constexpr int largest_side_cells = 400;
-/// Light below this share of the lamp is opaque if it stays so for two cells around.
-constexpr double opaque_share = 0.03;
+/// Light below this share of the lamp, off the film, is opaque if it stays so for so many cells
+/// around: nearer to bright light the lens's own blur reaches.
+constexpr double opaque_share = 0.06;
+constexpr int clear_cells = 2;
 /// An opaque area lies within a factor of this of the darkest light in sight.
 constexpr double opaque_spread = 4.0;
 /// So many opaque cells tell glare from offset.
@@ -31,8 +32,14 @@ constexpr std::size_t fewest_opaque_cells = 40;
 constexpr double usual_share = 0.010;
 constexpr double usual_share_doubt = 0.007;
 constexpr double usual_width_mm = 20.0;
-/// Doubt of glare told from opaque areas: they don't lie where the film lies.
+/// More than this is no scanner's glare.
+constexpr double greatest_share = 0.05;
+/// The far widths begin here.
+constexpr std::size_t first_far_width = 3;
+/// Doubt of glare told from opaque areas (they don't lie where the film lies, and near glare hides
+/// in their rims): a share of it, and a part of the bare light.
 constexpr double told_doubt_share = 0.25;
+constexpr double told_doubt = 0.003;
 
 cv::Mat cell_light(const ScanGrid& grid, double cell_grid_px) {
   const int channels = grid.light.channels();
@@ -83,16 +90,47 @@ cv::Mat blurred(const cv::Mat& light, double sd_x_cells, double sd_y_cells) {
   return result;
 }
 
-/// Cells that are opaque all around: darker than any film, and even.
-std::vector<cv::Point> opaque_cells(const cv::Mat1f& visual) {
+/// Marks the cells on which film lies, a margin round it included.
+cv::Mat1b film_cells(const std::vector<FilmStrip>& strips, cv::Size size, double cell_px) {
+  cv::Mat1b mask(size, std::uint8_t{0});
+  for (const FilmStrip& strip : strips) {
+    constexpr double margin_mm = 1.0;
+    constexpr int sides = 24;
+    std::vector<cv::Point> outline;
+    const auto add = [&](double along, double across) {
+      const PointPx at = strip.map.scan_from_film({along, across});
+      outline.emplace_back(static_cast<int>(std::floor(at.x / cell_px)),
+                           static_cast<int>(std::floor(at.y / cell_px)));
+    };
+    const double begin = strip.along_begin_mm - margin_mm;
+    const double length = strip.along_end_mm - strip.along_begin_mm + 2.0 * margin_mm;
+    for (int i = 0; i <= sides; ++i) {
+      add(begin + length * i / sides, strip.across_begin_mm - margin_mm);
+    }
+    for (int i = sides; i >= 0; --i) {
+      add(begin + length * i / sides, strip.across_end_mm + margin_mm);
+    }
+    cv::fillPoly(mask, std::vector<std::vector<cv::Point>>{outline}, cv::Scalar(255));
+  }
+  return mask;
+}
+
+/// Cells that are opaque all around: off the film, much darker than any film, and even.
+std::vector<cv::Point> opaque_cells(const cv::Mat1f& visual, const cv::Mat1b& film) {
   double lamp = 0.0;
   cv::minMaxLoc(visual, nullptr, &lamp);
   cv::Mat1f around;
-  cv::dilate(visual, around, cv::getStructuringElement(cv::MORPH_RECT, {3, 3}));
+  cv::dilate(visual, around,
+             cv::getStructuringElement(cv::MORPH_RECT, {2 * clear_cells + 1, 2 * clear_cells + 1}));
   std::vector<double> dark;
-  for (const float value : around) {
-    if (static_cast<double>(value) < opaque_share * lamp) {
-      dark.push_back(static_cast<double>(value));
+  const auto is_dark = [&](int y, int x) {
+    return film(y, x) == 0 && static_cast<double>(around(y, x)) < opaque_share * lamp;
+  };
+  for (int y = 0; y < around.rows; ++y) {
+    for (int x = 0; x < around.cols; ++x) {
+      if (is_dark(y, x)) {
+        dark.push_back(static_cast<double>(around(y, x)));
+      }
     }
   }
   std::vector<cv::Point> cells;
@@ -100,11 +138,10 @@ std::vector<cv::Point> opaque_cells(const cv::Mat1f& visual) {
     return cells;
   }
   constexpr double darkest_share = 0.2;
-  const double limit =
-      std::min(opaque_share * lamp, opaque_spread * percentile(dark, darkest_share));
+  const double limit = opaque_spread * percentile(dark, darkest_share);
   for (int y = 0; y < around.rows; ++y) {
     for (int x = 0; x < around.cols; ++x) {
-      if (static_cast<double>(around(y, x)) < limit) {
+      if (is_dark(y, x) && static_cast<double>(around(y, x)) < limit) {
         cells.emplace_back(x, y);
       }
     }
@@ -112,9 +149,30 @@ std::vector<cv::Point> opaque_cells(const cv::Mat1f& visual) {
   return cells;
 }
 
+/// Weights of the glare's widths from `first` on, and the black offset behind them.
+LinearFit fit_glare(const cv::Mat1f& visual, const std::vector<cv::Point>& cells,
+                    double cells_per_mm, std::size_t first) {
+  std::vector<cv::Mat1f> blurs;
+  for (std::size_t k = first; k < width_count; ++k) {
+    blurs.emplace_back(
+        blurred(visual, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm));
+  }
+  LinearProblem problem;
+  problem.coefficients = static_cast<int>(blurs.size()) + 1;
+  std::vector<double> row(blurs.size() + 1, 1.0);
+  for (const cv::Point& cell : cells) {
+    for (std::size_t k = 0; k < blurs.size(); ++k) {
+      row[k] = static_cast<double>(blurs[k](cell));
+    }
+    problem.add(row, static_cast<double>(visual(cell)));
+  }
+  return fit_non_negative(problem);
+}
+
 }  // namespace
 
-StrayLight StrayLight::estimated(const ScanGrid& grid, double pixels_per_mm) {
+StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStrip>& strips,
+                                 double pixels_per_mm) {
   StrayLight stray;
   const double grid_px_per_mm = pixels_per_mm / grid.reduction;
   const double longest = std::max(grid.light.width(), grid.light.height());
@@ -123,36 +181,36 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, double pixels_per_mm) {
   stray.cell_px_ = cell_grid_px * grid.reduction;
   const cv::Mat light = cell_light(grid, cell_grid_px);
   const cv::Mat1f visual = visual_of(light);
-  const std::vector<cv::Point> cells = opaque_cells(visual);
+  const std::vector<cv::Point> cells =
+      opaque_cells(visual, film_cells(strips, visual.size(), stray.cell_px_));
 
   cv::Mat glare = cv::Mat::zeros(light.size(), light.type());
   if (cells.size() >= fewest_opaque_cells) {
-    std::array<cv::Mat1f, width_count> blurs;
-    for (std::size_t k = 0; k < width_count; ++k) {
-      blurs[k] = blurred(visual, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm);
-    }
-    LinearProblem problem;
-    problem.coefficients = static_cast<int>(width_count) + 1;
-    for (const cv::Point& cell : cells) {
-      std::array<double, width_count + 1> row{};
-      for (std::size_t k = 0; k < width_count; ++k) {
-        row[k] = static_cast<double>(blurs[k](cell));
+    // Near glare is told only by the rims of opaque areas, where the edge's own blur may pass for
+    // it: an implausible share is asked again without the near widths.
+    for (const std::size_t first : {std::size_t{0}, first_far_width}) {
+      const LinearFit fit = fit_glare(visual, cells, cells_per_mm, first);
+      double share = 0.0;
+      for (std::size_t k = first; k < width_count && fit.solved; ++k) {
+        share += fit.coefficients[k - first];
       }
-      row[width_count] = 1.0;
-      problem.add(row, static_cast<double>(visual(cell)));
-    }
-    const LinearFit fit = fit_non_negative(problem);
-    stray.measured_ = fit.solved;
-    stray.residual_ = fit.residual_sd;
-    for (std::size_t k = 0; k < width_count && fit.solved; ++k) {
-      stray.share_ += fit.coefficients[k];
-      if (fit.coefficients[k] > 0.0) {
-        glare += fit.coefficients[k] *
-                 blurred(light, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm);
+      if (!fit.solved || share > greatest_share) {
+        continue;
       }
+      stray.measured_ = true;
+      stray.share_ = share;
+      stray.residual_ = fit.residual_sd;
+      stray.offset_ = fit.coefficients.back();
+      stray.share_doubt_ = std::hypot(told_doubt_share * share, told_doubt);
+      for (std::size_t k = first; k < width_count; ++k) {
+        const double weight = fit.coefficients[k - first];
+        if (weight > 0.0) {
+          glare += weight *
+                   blurred(light, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm);
+        }
+      }
+      break;
     }
-    stray.offset_ = fit.solved ? fit.coefficients[width_count] : 0.0;
-    stray.share_doubt_ = told_doubt_share * stray.share_;
   }
   if (!stray.measured_) {
     stray.share_ = usual_share;

@@ -140,6 +140,10 @@ bool are_pair(const HoleRow& low, const HoleRow& high) {
   if (end - begin < pitch || std::abs(low.pitch_px - high.pitch_px) > same_scale_share * pitch) {
     return false;
   }
+  constexpr std::size_t fewest_holes_together = 8;
+  if (low.holes.size() + high.holes.size() < fewest_holes_together) {
+    return false;
+  }
   const double middle = 0.5 * (begin + end);
   const double inner = high.across_at(middle) - low.across_at(middle) -
                        0.5 * (low.median_across_size() + high.median_across_size());
@@ -157,7 +161,7 @@ std::vector<RowPair> pair_rows(const FindingImage& image, const std::vector<Hole
       }
     }
   }
-  constexpr std::size_t fewest_holes_alone = 4;
+  constexpr std::size_t fewest_holes_alone = 5;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const bool shows_lamp = hole_level(rows[i]) < lone_row_light;
     if (used[i] || rows[i].holes.size() < fewest_holes_alone || !shows_lamp) {

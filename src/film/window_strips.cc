@@ -277,6 +277,117 @@ FilmStrip strip_from_window(const FilmWindow& window, double scan_px, const Gues
   return film;
 }
 
+/// Whether what lies beside the frames is clear while the frames are not: a film's margins.
+bool has_clear_margins(const FilmStrip& film, const ScanGrid& grid) {
+  const StraightStrip strip =
+      straighten(grid, film.map, inset(film, edge_inset_mm), spot_pixels_per_mm);
+  const ClearLevel level = clear_level_from_brightest(strip);
+  const auto middle = [&](double across_begin, double across_end) {
+    std::vector<double> values;
+    for (const FilmFrame& frame : film.frames) {
+      for (double s = frame.along_begin_mm + 1.0; s < frame.along_end_mm - 1.0; s += 1.0) {
+        for (double t = across_begin; t < across_end; t += 0.2) {
+          const float value = level.excess.excess(level.excess.row(t), level.excess.column(s));
+          if (!std::isnan(value)) {
+            values.push_back(static_cast<double>(value));
+          }
+        }
+      }
+    }
+    return values.empty() ? INFINITY : median(values);
+  };
+  constexpr double margin_mm = 0.8;
+  constexpr double clear_excess = 0.05;
+  const FilmFrame& first = film.frames.front();
+  const double inside = middle(first.across_begin_mm + 1.0, first.across_end_mm - 1.0);
+  return middle(film.across_begin_mm + margin_mm, first.across_begin_mm - 0.3) < clear_excess &&
+         middle(first.across_end_mm + 0.3, film.across_end_mm - margin_mm) < clear_excess &&
+         inside > 2.0 * clear_excess;
+}
+
+/// A piece on bare light whose scale no tag tells: tries the formats that have no perforations, and
+/// keeps one that shows frames between clear margins where that format has them.
+FilmStrip strip_by_frames(const FilmWindow& window, double scan_px, const ScanGrid& grid,
+                          const FindOptions& options) {
+  constexpr double sheet_aspect[] = {1.15, 1.45};
+  const double aspect = window.length_px / window.width_px;
+  const bool may_be_sheet = aspect > sheet_aspect[0] && aspect < sheet_aspect[1];
+  for (const FilmFormat format : {FilmFormat::sheet, FilmFormat::f120}) {
+    if (format == FilmFormat::sheet && !may_be_sheet) {
+      continue;
+    }
+    Guess guess;
+    guess.format = format;
+    guess.pixels_per_mm = window.width_px * scan_px / usual_width_mm(format, window.surround);
+    FilmStrip film = strip_from_window(window, scan_px, guess);
+    find_frames_in_window(film, grid, options);
+    const bool whole = std::any_of(film.frames.begin(), film.frames.end(),
+                                   [](const FilmFrame& frame) { return !frame.cut; });
+    if (whole && has_clear_margins(film, grid)) {
+      return film;
+    }
+  }
+  return strip_from_window(window, scan_px, guess_format(window, scan_px, options));
+}
+
+/// Windows in line, of one width and close to each other, show one strip through a holder with
+/// bars: moves the frames of `next` into `film`.
+bool join_in_line(FilmStrip& film, const FilmStrip& next) {
+  constexpr double same_width_share = 0.06;
+  constexpr double greatest_bar_share = 0.25;
+  const double width = film.across_end_mm - film.across_begin_mm;
+  const double next_width = next.across_end_mm - next.across_begin_mm;
+  const PointMm begin =
+      film.map.film_from_scan(next.map.scan_from_film({next.along_begin_mm, 0.0}));
+  const PointMm end = film.map.film_from_scan(next.map.scan_from_film({next.along_end_mm, 0.0}));
+  const double bar = begin.along_mm - film.along_end_mm;
+  if (std::abs(width - next_width) > same_width_share * width ||
+      std::abs(begin.across_mm) > same_width_share * width || bar < 0.0 ||
+      bar > greatest_bar_share * width) {
+    return false;
+  }
+  for (FilmFrame frame : next.frames) {
+    const auto moved = [&](double along, double across) {
+      return film.map.film_from_scan(next.map.scan_from_film({along, across}));
+    };
+    const PointMm first = moved(frame.along_begin_mm, frame.across_begin_mm);
+    const PointMm last = moved(frame.along_end_mm, frame.across_end_mm);
+    frame.along_begin_mm = first.along_mm;
+    frame.across_begin_mm = first.across_mm;
+    frame.along_end_mm = last.along_mm;
+    frame.across_end_mm = last.across_mm;
+    film.frames.push_back(frame);
+  }
+  film.along_end_mm = end.along_mm;
+  film.bare_light.clear();
+  return true;
+}
+
+std::vector<FilmStrip> joined(std::vector<FilmStrip> strips) {
+  std::sort(strips.begin(), strips.end(), [](const FilmStrip& a, const FilmStrip& b) {
+    const PointPx p = a.map.scan_from_film({a.along_begin_mm, 0.0});
+    const PointPx q = b.map.scan_from_film({b.along_begin_mm, 0.0});
+    const bool lying = std::abs(a.map.direction_deg()) < 45.0;
+    return lying ? p.x < q.x : p.y < q.y;
+  });
+  std::vector<FilmStrip> result;
+  for (FilmStrip& strip : strips) {
+    const bool taken = std::any_of(result.begin(), result.end(), [&](FilmStrip& film) {
+      return film.surround == Surround::opaque && join_in_line(film, strip);
+    });
+    if (!taken) {
+      result.push_back(std::move(strip));
+    }
+  }
+  std::sort(result.begin(), result.end(), [](const FilmStrip& a, const FilmStrip& b) {
+    const PointPx p = a.map.scan_from_film({a.along_begin_mm, 0.0});
+    const PointPx q = b.map.scan_from_film({b.along_begin_mm, 0.0});
+    const bool lying = std::abs(a.map.direction_deg()) < 45.0;
+    return lying ? p.y < q.y : p.x < q.x;
+  });
+  return result;
+}
+
 }  // namespace
 
 std::vector<FilmStrip> window_strips(const FindingImage& image, const ScanGrid& grid,
@@ -284,15 +395,15 @@ std::vector<FilmStrip> window_strips(const FindingImage& image, const ScanGrid& 
   std::vector<FilmStrip> strips;
   for (const FilmWindow& window : film_windows(image)) {
     const Guess guess = guess_format(window, image.scan_px, options);
-    FilmStrip film = strip_from_window(window, image.scan_px, guess);
-    const bool may_hold_frames =
-        film.format != FilmFormat::unknown || window.surround != Surround::bare_light;
-    if (may_hold_frames) {
-      find_frames_in_window(film, grid, options);
+    if (guess.format == FilmFormat::unknown && window.surround == Surround::bare_light) {
+      strips.push_back(strip_by_frames(window, image.scan_px, grid, options));
+      continue;
     }
+    FilmStrip film = strip_from_window(window, image.scan_px, guess);
+    find_frames_in_window(film, grid, options);
     strips.push_back(std::move(film));
   }
-  return strips;
+  return joined(std::move(strips));
 }
 
 }  // namespace fogline

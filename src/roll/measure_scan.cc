@@ -43,7 +43,7 @@ ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const Prog
   work.layout = find_film(work.grid, find);
   const double longest = std::max(source.info().width_px, source.info().height_px);
   const double scale = work.layout.pixels_per_mm.value_or(longest / unknown_scale_length_mm);
-  work.stray = StrayLight::estimated(work.grid, scale);
+  work.stray = StrayLight::estimated(work.grid, work.layout.strips, scale);
   const ClippedShare clips(work.grid);
   if (work.layout.polarity == Polarity::negative) {
     for (const FilmStrip& film : work.layout.strips) {
@@ -52,6 +52,14 @@ ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const Prog
   }
   work.readings.resize(work.layout.strips.size());
   return work;
+}
+
+double clipped_pixels_share(const ScanGrid& grid) {
+  constexpr int most_bits = 0x70;
+  const std::vector<std::uint8_t>& bits = grid.clipped.samples();
+  const auto clipped = std::count_if(bits.begin(), bits.end(),
+                                     [](std::uint8_t bit) { return (bit & most_bits) != 0; });
+  return bits.empty() ? 0.0 : static_cast<double>(clipped) / static_cast<double>(bits.size());
 }
 
 CodeEvidence code_evidence(const ScanWork& work) {
@@ -210,7 +218,7 @@ void add_strip(ScanMeasurement& scan, const ScanWork& work, std::size_t index, i
   if (densities && reading.zero != ZeroSource::none) {
     strip.base_fog = base_fog_of(*reading.clear, doubt, scan.info.channels, film.scale_known);
   }
-  const double limit = density_limit(doubt);
+  const double limit = density_reach(doubt);
   int number = first_frame;
   for (const FilmFrame& frame : film.frames) {
     FrameMeasurement measured = frame_place(frame, film.map, number++, strip_number);
@@ -275,7 +283,7 @@ void add_factory_exposures(ScanMeasurement& scan, const ScanWork& work) {
       print_strip = print_strip == nullptr ? &reading : print_strip;
     }
     if (reading.leader && !scan.leader && reading.clear) {
-      const double limit = density_limit(doubt);
+      const double limit = density_reach(doubt);
       const double density = std::min(reading.leader->density, limit);
       scan.leader = quantity_of_density(doubt, density, density - base);
       scan.leader->at_least = reading.leader->density > limit;
@@ -344,7 +352,7 @@ ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, 
   scan.pixels_per_mm = work.layout.pixels_per_mm;
   scan.picture = scan_picture(work.grid);
   add_scan_numbers(scan, work);
-  judge_fitness(scan, work.layout, work.readings);
+  judge_fitness(scan, work.layout, work.readings, clipped_pixels_share(work.grid));
   for (std::size_t i = 0; i < work.layout.strips.size(); ++i) {
     const int first = frame_number + static_cast<int>(scan.frames.size());
     add_strip(scan, work, i, first);

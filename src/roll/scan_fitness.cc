@@ -11,6 +11,9 @@ namespace {
 constexpr double clear_clipped_share = 0.5;
 /// Bare light with more than this share at the top code is a doubtful zero.
 constexpr double zero_clipped_share = 0.005;
+/// Pieces without any clear film in a picture of which this share stands at the top code are frames
+/// whose base was clipped away.
+constexpr double clipped_picture_share = 0.15;
 constexpr double strong_stray_share = 0.02;
 constexpr double strong_unevenness = 0.05;
 /// A resolution tag that differs from the perforations by more is wrong.
@@ -33,7 +36,7 @@ void set_unfit(ScanMeasurement& scan, const char* code, const std::string& messa
 
 /// True where the scan must be refused; the reason is then among its cautions.
 bool is_refused(ScanMeasurement& scan, const FilmLayout& layout,
-                const std::vector<StripReading>& readings) {
+                const std::vector<StripReading>& readings, double clipped_pixels_share) {
   if (layout.polarity == Polarity::inverted) {
     set_unfit(scan, "inverted",
               "The perforations are dark and the film's clear base is darker than its picture: the "
@@ -45,7 +48,13 @@ bool is_refused(ScanMeasurement& scan, const FilmLayout& layout,
       std::any_of(readings.begin(), readings.end(), [](const StripReading& reading) {
         return reading.clear && reading.clear_clipped > clear_clipped_share;
       });
-  if (clipped_base) {
+  const bool nothing_told =
+      !has_perforations(layout) &&
+      std::none_of(readings.begin(), readings.end(),
+                   [](const StripReading& reading) { return reading.clear.has_value(); });
+  const bool clipped_round_frames =
+      nothing_told && !layout.strips.empty() && clipped_pixels_share > clipped_picture_share;
+  if (clipped_base || clipped_round_frames) {
     set_unfit(scan, "base-clipped",
               "The film's clear base stands at the top code: levels were stretched until the "
               "thinnest film became white, and its density is lost. Scan again with automatic "
@@ -154,12 +163,12 @@ void add_caution(ScanMeasurement& scan, const char* code, Severity severity,
 }
 
 void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
-                   const std::vector<StripReading>& readings) {
+                   const std::vector<StripReading>& readings, double clipped_pixels_share) {
   const bool above_light =
       std::any_of(readings.begin(), readings.end(),
                   [](const StripReading& reading) { return reading.zero != ZeroSource::none; });
   scan.densities_above = above_light ? DensitiesAbove::light_path : DensitiesAbove::base;
-  if (is_refused(scan, layout, readings)) {
+  if (is_refused(scan, layout, readings, clipped_pixels_share)) {
     return;
   }
   if (!scan.info.transfer_known) {

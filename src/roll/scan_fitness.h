@@ -10,9 +10,10 @@
 namespace fogline {
 
 /// Decides what a scan is fit for and writes the cautions that say why and how to scan again.
-/// `scan.info` must be set; fills `fitness`, `densities_above`, `cautions`.
+/// `scan.info` must be set; `clipped_pixels_share` is the share of the whole scan at the top code;
+/// fills `fitness`, `densities_above`, `cautions`.
 void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
-                   const std::vector<StripReading>& readings);
+                   const std::vector<StripReading>& readings, double clipped_pixels_share);
 
 /// Adds a caution once.
 void add_caution(ScanMeasurement& scan, const char* code, Severity severity,

@@ -12,6 +12,9 @@ namespace {
 /// Distances kept from holes and from frames, mm.
 constexpr double hole_margin_mm = 0.5;
 constexpr double frame_margin_mm = 0.4;
+/// In a holder's window: margin and reach of the rim round a frame, mm.
+constexpr double rim_margin_mm = 0.25;
+constexpr double rim_mm = 0.65;
 /// Narrowest patch worth reading, mm.
 constexpr double least_side_mm = 0.25;
 /// Length of the pieces in which long stretches are read, mm.
@@ -27,11 +30,11 @@ bool is_patch(const FilmExtent& area) {
 }
 
 void add_patch(std::vector<ClearPatch>& patches, const FilmStrip& film, FilmExtent area,
-               BaseFogSource source) {
-  area.along_begin_mm = std::max(area.along_begin_mm, film.along_begin_mm + frame_margin_mm);
-  area.along_end_mm = std::min(area.along_end_mm, film.along_end_mm - frame_margin_mm);
-  area.across_begin_mm = std::max(area.across_begin_mm, film.across_begin_mm + frame_margin_mm);
-  area.across_end_mm = std::min(area.across_end_mm, film.across_end_mm - frame_margin_mm);
+               BaseFogSource source, double margin_mm = frame_margin_mm) {
+  area.along_begin_mm = std::max(area.along_begin_mm, film.along_begin_mm + margin_mm);
+  area.along_end_mm = std::min(area.along_end_mm, film.along_end_mm - margin_mm);
+  area.across_begin_mm = std::max(area.across_begin_mm, film.across_begin_mm + margin_mm);
+  area.across_end_mm = std::min(area.across_end_mm, film.across_end_mm - margin_mm);
   const bool fogged =
       std::any_of(film.leaders.begin(), film.leaders.end(), [&](const FilmExtent& leader) {
         return area.along_begin_mm < leader.along_end_mm + piece_mm &&
@@ -89,31 +92,30 @@ void add_blanks(std::vector<ClearPatch>& patches, const FilmStrip& film) {
   }
 }
 
-/// Margins beside the frames of film without perforations.
+/// Margins round the frames of film without perforations in sight. A holder may show no more than a
+/// rim of them.
 void add_margins(std::vector<ClearPatch>& patches, const FilmStrip& film) {
   for (const FilmFrame& frame : film.frames) {
+    if (frame.inferred) {
+      continue;
+    }
     for (double s = frame.along_begin_mm; s + piece_mm < frame.along_end_mm; s += piece_mm) {
       add_patch(patches, film,
-                {s, s + piece_mm, film.across_begin_mm, frame.across_begin_mm - frame_margin_mm},
-                BaseFogSource::rebate);
+                {s, s + piece_mm, film.across_begin_mm, frame.across_begin_mm - rim_margin_mm},
+                BaseFogSource::rebate, rim_margin_mm);
       add_patch(patches, film,
-                {s, s + piece_mm, frame.across_end_mm + frame_margin_mm, film.across_end_mm},
-                BaseFogSource::rebate);
+                {s, s + piece_mm, frame.across_end_mm + rim_margin_mm, film.across_end_mm},
+                BaseFogSource::rebate, rim_margin_mm);
     }
-  }
-  if (!film.frames.empty() && film.format != FilmFormat::f135) {
-    const FilmFrame& first = film.frames.front();
-    const FilmFrame& last = film.frames.back();
-    for (double t = first.across_begin_mm + 1.0; t + piece_mm < first.across_end_mm;
+    for (double t = frame.across_begin_mm + 1.0; t + piece_mm < frame.across_end_mm;
          t += piece_mm) {
-      add_patch(patches, film,
-                {first.along_begin_mm - piece_mm, first.along_begin_mm - frame_margin_mm, t,
-                 t + piece_mm},
-                BaseFogSource::rebate);
       add_patch(
           patches, film,
-          {last.along_end_mm + frame_margin_mm, last.along_end_mm + piece_mm, t, t + piece_mm},
-          BaseFogSource::rebate);
+          {frame.along_begin_mm - rim_mm, frame.along_begin_mm - rim_margin_mm, t, t + piece_mm},
+          BaseFogSource::between_frames, rim_margin_mm);
+      add_patch(patches, film,
+                {frame.along_end_mm + rim_margin_mm, frame.along_end_mm + rim_mm, t, t + piece_mm},
+                BaseFogSource::between_frames, rim_margin_mm);
     }
   }
 }

@@ -82,6 +82,8 @@ const char* mark_kind_name(MarkKind kind) {
       return "scratch";
     case MarkKind::kPinhole:
       return "pinhole";
+    case MarkKind::kSurge:
+      return "surge";
   }
   return "unknown";
 }

@@ -117,5 +117,32 @@ TEST(DrawnMarks, DontTouchTheFramesTruth) {
   EXPECT_NEAR(*dusty.truth.frames[0].middle, *clean.truth.frames[0].middle, 0.002);
 }
 
+TEST(DrawnMarks, ThreadsFinerThanAPixelAreTold) {
+  MarkPlan mark = of_kind(MarkKind::kFibre);
+  mark.middle_mm = {21.0, 17.0};
+  mark.size_mm = 3.0;
+  mark.width_mm = 0.012;  // a quarter of a pixel
+  const Simulated simulated = render(wall_with(mark));
+  ASSERT_EQ(simulated.truth.marks.size(), 1U);
+  EXPECT_GT(std::max(simulated.truth.marks[0].box_px.width, simulated.truth.marks[0].box_px.height),
+            20.0);
+  EXPECT_GT(simulated.truth.marks[0].contrast_density, 0.03);
+}
+
+TEST(Surge, StreaksLieInsideTheHolesAndGrowWithSilver) {
+  Scenario scenario = wall_with(of_kind(MarkKind::kDust));
+  scenario.strips[0].marks.clear();
+  scenario.strips[0].surge_density = 0.1;
+  const Simulated simulated = render(scenario);
+  // The frame is 36 mm long: 7 or 8 holes a row lie beside it, the rest beside clear film.
+  EXPECT_GE(simulated.truth.marks.size(), 14U);
+  EXPECT_LE(simulated.truth.marks.size(), 18U);
+  for (const DrawnMark& mark : simulated.truth.marks) {
+    EXPECT_EQ(mark.plan.kind, MarkKind::kSurge);
+    EXPECT_GT(mark.contrast_density, 0.01);
+    EXPECT_LT(mark.contrast_density, 0.1);
+  }
+}
+
 }  // namespace
 }  // namespace filmsim

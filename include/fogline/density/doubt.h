@@ -40,4 +40,8 @@ Quantity quantity_of_density(const DoubtSources& sources, double density, double
 /// Highest density at which stray light leaves a doubt of 0.1 (95 %).
 double density_limit(const DoubtSources& sources);
 
+/// Highest density that is told as a number at all: beyond it stray light's doubt (95 %) is 0.45,
+/// about the light itself, and only a lower bound can be given.
+double density_reach(const DoubtSources& sources);
+
 }  // namespace fogline

@@ -3,8 +3,9 @@
 #include <fogline/base/channels.h>
 #include <fogline/base/raster.h>
 #include <fogline/base/scan_source.h>
+#include <fogline/film/film_layout.h>
 
-#include <optional>
+#include <vector>
 
 namespace fogline {
 
@@ -18,8 +19,10 @@ namespace fogline {
 /// is in sight a usual share is taken away and most of it stays as doubt.
 class StrayLight {
  public:
-  /// `pixels_per_mm` of the stored image; a coarse guess does, the widths follow it.
-  static StrayLight estimated(const ScanGrid& grid, double pixels_per_mm);
+  /// `pixels_per_mm` of the stored image; a coarse guess does, the widths follow it. What lies on a
+  /// strip is never taken for opaque, however dense.
+  static StrayLight estimated(const ScanGrid& grid, const std::vector<FilmStrip>& strips,
+                              double pixels_per_mm);
 
   /// Stray light at a place of the stored image, per channel, in units of light.
   [[nodiscard]] float at(double x_px, double y_px, int channel) const;
