@@ -34,6 +34,9 @@ constexpr double usual_share_doubt = 0.007;
 constexpr double usual_width_mm = 20.0;
 /// More than this is no scanner's glare.
 constexpr double greatest_share = 0.05;
+/// Unexplained light of opaque areas: this part of it is taken for stray light, the rest stays as
+/// doubt.
+constexpr double unexplained_part = 0.5;
 /// The far widths begin here.
 constexpr std::size_t first_far_width = 3;
 /// Doubt of glare told from opaque areas (they don't lie where the film lies, and near glare hides
@@ -211,6 +214,21 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
       }
       break;
     }
+  }
+  if (!stray.measured_ && cells.size() >= fewest_opaque_cells) {
+    // Something opaque is in sight, but no plausible glare explains its light (a holder lit from
+    // the side, a display curve that crushes black): its median is the most that stray light is.
+    std::vector<double> dark;
+    for (const cv::Point& cell : cells) {
+      dark.push_back(static_cast<double>(visual(cell)));
+    }
+    const double level = unexplained_part * median(dark);
+    double lamp = 0.0;
+    cv::minMaxLoc(visual, nullptr, &lamp);
+    stray.measured_ = true;
+    stray.share_ = level / lamp;
+    stray.share_doubt_ = stray.share_;
+    glare.setTo(cv::Scalar::all(level));
   }
   if (!stray.measured_) {
     stray.share_ = usual_share;

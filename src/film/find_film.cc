@@ -5,6 +5,8 @@
 
 #include <fogline/film/find_film.h>
 
+#include <algorithm>
+
 namespace fogline {
 
 namespace {
@@ -13,6 +15,21 @@ namespace {
 constexpr std::int64_t finding_pixels = 2'500'000;
 /// With so many perforations found there is no question of an inverted scan.
 constexpr std::size_t sure_holes = 12;
+
+/// Film is perforated from end to end: rows of windows in a picture are not.
+constexpr double least_perforated_share = 0.55;
+
+/// Share of the strip's length in sight along which perforations were seen, in its better row.
+double perforated_share(const FilmStrip& strip) {
+  const double places = (strip.along_end_mm - strip.along_begin_mm) / film_135::pitch_mm;
+  double better = 0.0;
+  for (const int row : {-1, +1}) {
+    const auto seen = std::count_if(strip.perforations.begin(), strip.perforations.end(),
+                                    [&](const Perforation& hole) { return hole.row == row; });
+    better = std::max(better, static_cast<double>(seen) / std::max(1.0, places - 1.0));
+  }
+  return better;
+}
 
 std::size_t holes_of(const std::vector<FilmStrip>& strips) {
   std::size_t count = 0;
@@ -40,6 +57,9 @@ FilmLayout find_film(const ScanGrid& grid, const FindOptions& options) {
   for (FilmStrip& strip : layout.strips) {
     find_frames_on_perforated(strip, grid, options);
   }
+  std::erase_if(layout.strips, [](const FilmStrip& strip) {
+    return perforated_share(strip) < least_perforated_share;
+  });
   if (layout.strips.empty()) {
     layout.strips = window_strips(image, grid, options);
   }
