@@ -189,6 +189,11 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
 
   cv::Mat glare = cv::Mat::zeros(light.size(), light.type());
   if (cells.size() >= fewest_opaque_cells) {
+    std::vector<double> dark;
+    for (const cv::Point& cell : cells) {
+      dark.push_back(static_cast<double>(visual(cell)));
+    }
+    stray.opaque_light_ = median(dark);
     // Near glare is told only by the rims of opaque areas, where the edge's own blur may pass for
     // it: an implausible share is asked again without the near widths.
     for (const std::size_t first : {std::size_t{0}, first_far_width}) {
@@ -215,14 +220,10 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
       break;
     }
   }
-  if (!stray.measured_ && cells.size() >= fewest_opaque_cells) {
+  if (!stray.measured_ && stray.opaque_light_) {
     // Something opaque is in sight, but no plausible glare explains its light (a holder lit from
     // the side, a display curve that crushes black): its median is the most that stray light is.
-    std::vector<double> dark;
-    for (const cv::Point& cell : cells) {
-      dark.push_back(static_cast<double>(visual(cell)));
-    }
-    const double level = unexplained_part * median(dark);
+    const double level = unexplained_part * *stray.opaque_light_;
     double lamp = 0.0;
     cv::minMaxLoc(visual, nullptr, &lamp);
     stray.measured_ = true;

@@ -17,6 +17,9 @@ namespace {
 /// Half sizes of the clear patch between two holes of a row, mm: clear of the holes by 0.5 mm.
 constexpr double patch_along_mm = 0.85;
 constexpr double patch_across_mm = 0.9;
+/// Middle and half width of the rebate between frames and perforations, |across| in mm.
+constexpr double inner_rebate_mm = 12.4;
+constexpr double inner_rebate_half_mm = 0.2;
 /// Patches darker than their neighbours by this are printed or fogged, never clear.
 constexpr double patch_scale_floor = 0.01;
 /// Half size of the core of a hole, mm: its rim is blurred by lens and film thickness.
@@ -114,12 +117,17 @@ ClearLevel clear_level_from_rebate(const StraightStrip& strip, const FilmStrip& 
   std::vector<double> levels;
   for (const Perforation& hole : film.perforations) {
     for (const double side : {-0.5, 0.5}) {
-      const PointMm centre{hole.film.along_mm + side * film_135::pitch_mm, hole.film.across_mm};
+      PointMm centre{hole.film.along_mm + side * film_135::pitch_mm, hole.film.across_mm};
+      double half_across = patch_across_mm;
+      if (!hole.whole) {
+        // Beside a partly covered hole only the rebate between holes and frames is surely in sight.
+        centre.across_mm = hole.row * inner_rebate_mm;
+        half_across = inner_rebate_half_mm;
+      }
       const std::vector<double> patch =
-          box_values(level.excess.excess, level.excess, centre, patch_along_mm, patch_across_mm);
+          box_values(level.excess.excess, level.excess, centre, patch_along_mm, half_across);
       constexpr std::size_t fewest_spots = 30;
-      // Between whole holes the patch may still be half covered by the holder.
-      if (patch.size() >= fewest_spots && hole.whole) {
+      if (patch.size() >= fewest_spots) {
         places.push_back(centre);
         levels.push_back(median(patch));
       }

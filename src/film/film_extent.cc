@@ -192,6 +192,26 @@ void find_film_extent(FilmStrip& film, const ClearLevel& level) {
                                          : Surround::image_border;
 }
 
+double clear_rebate_share(const FilmStrip& film, const ClearLevel& level) {
+  constexpr double clear_slack = 0.08;
+  double better = 0.0;
+  for (const double side : {-1.0, 1.0}) {
+    int clear = 0;
+    int count = 0;
+    for (double s = film.along_begin_mm; s < film.along_end_mm; s += 0.1) {
+      for (double t = inner_rebate_mm[0]; t < inner_rebate_mm[1]; t += 0.1) {
+        const float value = level.excess.excess(level.excess.row(side * t), level.excess.column(s));
+        if (!std::isnan(value)) {
+          ++count;
+          clear += std::abs(static_cast<double>(value)) < clear_slack ? 1 : 0;
+        }
+      }
+    }
+    better = std::max(better, count > 0 ? static_cast<double>(clear) / count : 0.0);
+  }
+  return better;
+}
+
 void find_leaders(FilmStrip& film, const ClearLevel& level) {
   // Edge print darkens single bands; only fog darkens all that are in sight.
   constexpr double fogged_excess = 0.3;

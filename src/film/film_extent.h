@@ -17,6 +17,10 @@ FilmExtent widest_extent(const FilmStrip& film, int image_width_px, int image_he
 /// what surrounds it.
 void find_film_extent(FilmStrip& film, const ClearLevel& level);
 
+/// Share of the inner rebate, between frames and perforations, that reads as clear film, on the
+/// better side of the strip. Film has it nearly everywhere; rows of windows in a picture don't.
+double clear_rebate_share(const FilmStrip& film, const ClearLevel& level);
+
 /// Finds fogged film at the ends of a perforated strip whose extent is known, by its dense rebate.
 void find_leaders(FilmStrip& film, const ClearLevel& level);
 

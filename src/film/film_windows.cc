@@ -17,6 +17,8 @@ namespace {
 /// where the count has fallen to this share of the top.
 constexpr double least_opaque = 1.2;
 constexpr double foot_of_peak = 0.03;
+/// Darker than any large area of film in a scan: in noise this dark the holder's peak has no foot.
+constexpr double surely_opaque = 2.4;
 /// Shares of the image's rim that tell what lies around the film.
 constexpr double holder_rim_share = 0.3;
 constexpr double bare_rim_share = 0.5;
@@ -54,7 +56,7 @@ double opaque_level(const cv::Mat1f& image) {
   while (at > first && *at > foot) {
     --at;
   }
-  return static_cast<double>(at - counts.begin()) * bin;
+  return std::min(surely_opaque, static_cast<double>(at - counts.begin()) * bin);
 }
 
 RimKind rim_kind(const cv::Mat1f& image, double opaque) {

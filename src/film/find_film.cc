@@ -19,6 +19,9 @@ constexpr std::size_t sure_holes = 12;
 /// Film is perforated from end to end: rows of windows in a picture are not.
 constexpr double least_perforated_share = 0.55;
 
+/// Fog and surge may spoil the rebate over long stretches, seldom over more than this leaves.
+constexpr double least_clear_rebate = 0.3;
+
 /// Share of the strip's length in sight along which perforations were seen, in its better row.
 double perforated_share(const FilmStrip& strip) {
   const double places = (strip.along_end_mm - strip.along_begin_mm) / film_135::pitch_mm;
@@ -58,7 +61,8 @@ FilmLayout find_film(const ScanGrid& grid, const FindOptions& options) {
     find_frames_on_perforated(strip, grid, options);
   }
   std::erase_if(layout.strips, [](const FilmStrip& strip) {
-    return perforated_share(strip) < least_perforated_share;
+    return perforated_share(strip) < least_perforated_share ||
+           strip.clear_rebate_share < least_clear_rebate;
   });
   if (layout.strips.empty()) {
     layout.strips = window_strips(image, grid, options);

@@ -11,6 +11,8 @@ namespace {
 
 /// A border counts as seen from this share of its length.
 constexpr double seen_share = 0.3;
+/// A border is beyond doubt from this share.
+constexpr double sure_share = 0.6;
 /// How far a border may lie from its place in the common arrangement, mm.
 constexpr double border_search_mm = 0.9;
 /// A frame cut by less than this is whole, mm.
@@ -67,6 +69,16 @@ double mean_ratio(const FrameProfile& profile, double begin_mm, double end_mm) {
     }
   }
   return count > 0 ? sum / count : 0.0;
+}
+
+/// Whether the stretch just outside a border is clear film.
+bool is_clear_outside(const FrameProfile& profile, Border border, double at_mm) {
+  constexpr double near_mm = 0.2;
+  constexpr double far_mm = 0.6;
+  constexpr double clear_ratio = -1.5;
+  const double sign = -static_cast<double>(border);
+  const double begin = at_mm + (sign > 0.0 ? near_mm : -far_mm);
+  return mean_ratio(profile, begin, begin + far_mm - near_mm) < clear_ratio;
 }
 
 /// Share of the height of a stretch along the film at which light falls or rises across `at_mm`.
@@ -142,6 +154,7 @@ void infer_blanks(std::vector<FilmFrame>& frames, double length_mm, double gap_m
         blank.inferred = true;
         blank.cut = false;
         blank.overlaps = false;
+        blank.clear_borders = 0;
         all.push_back(blank);
       }
     }
@@ -183,6 +196,9 @@ std::vector<FilmFrame> settle_frames(const FrameSeries& series, const FrameProfi
     frame.along_end_mm = std::min(end, film.along_end_mm);
     frame.across_begin_mm = std::max(across.begin_mm, film.across_begin_mm);
     frame.across_end_mm = std::min(across.end_mm, film.across_end_mm);
+    frame.clear_borders =
+        (begin_share >= sure_share && is_clear_outside(profile, Border::begin, begin) ? 1 : 0) +
+        (end_share >= sure_share && is_clear_outside(profile, Border::end, end) ? 1 : 0);
     frame.cut = begin < film.along_begin_mm - cut_slack_mm ||
                 end > film.along_end_mm + cut_slack_mm ||
                 frame.across_begin_mm > across.begin_mm + cut_slack_mm ||

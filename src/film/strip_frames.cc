@@ -50,6 +50,7 @@ void find_frames_on_perforated(FilmStrip& film, const ScanGrid& grid, const Find
   const StraightStrip strip = straighten(grid, film.map, extent, spot_pixels_per_mm);
   ClearLevel level = clear_level_from_rebate(strip, film);
   find_film_extent(film, level);
+  film.clear_rebate_share = clear_rebate_share(film, level);
   find_leaders(film, level);
   film.clear_log_light = level.above_bare;
 

@@ -255,6 +255,31 @@ void find_frames_in_window(FilmStrip& film, const ScanGrid& grid, const FindOpti
   film.frames = settle_frames(series, profile, across, film);
 }
 
+/// A holder's opening for one frame: its size is the evidence, borders may be covered.
+bool is_frame_opening(const FilmStrip& film) {
+  constexpr double slack_mm = 2.5;
+  return film.surround == Surround::opaque && film.scale_known &&
+         std::abs(film.along_end_mm - film.along_begin_mm - film_135::frame_along_mm) < slack_mm &&
+         std::abs(film.across_end_mm - film.across_begin_mm - film_135::frame_across_mm) < slack_mm;
+}
+
+/// Where no perforation and no bare light shows that this is film, its frames must: dark rectangles
+/// with straight borders against clear film. Without them it is any picture, or nothing.
+void drop_doubtful_frames(FilmStrip& film) {
+  if (is_frame_opening(film)) {
+    return;
+  }
+  int borders = 0;
+  for (const FilmFrame& frame : film.frames) {
+    borders += frame.clear_borders;
+  }
+  const int enough = film.surround == Surround::image_border ? 2 : 1;
+  if (borders < enough) {
+    film.frames.clear();
+    film.format = FilmFormat::unknown;
+  }
+}
+
 FilmStrip strip_from_window(const FilmWindow& window, double scan_px, const Guess& guess) {
   FilmStrip film;
   film.format = guess.format;
@@ -401,6 +426,9 @@ std::vector<FilmStrip> window_strips(const FindingImage& image, const ScanGrid& 
     }
     FilmStrip film = strip_from_window(window, image.scan_px, guess);
     find_frames_in_window(film, grid, options);
+    if (window.surround != Surround::bare_light) {
+      drop_doubtful_frames(film);
+    }
     strips.push_back(std::move(film));
   }
   return joined(std::move(strips));

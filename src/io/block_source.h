@@ -47,6 +47,9 @@ class BlockSource {
   /// nothing twice.
   [[nodiscard]] virtual int rows_together() const = 0;
 
+  /// Columns that are decoded together, likewise: a tile's width, else the picture's.
+  [[nodiscard]] virtual int columns_together() const = 0;
+
   /// True where any row can be had without decoding all rows above it.
   [[nodiscard]] virtual bool random_access() const = 0;
 

@@ -7,10 +7,6 @@ namespace fogline {
 
 namespace {
 
-/// Memory one reader's sums may take: several tile rows of usual scans, a small part of the 256 MB
-/// that a reading may keep resident.
-constexpr std::int64_t sums_budget_bytes = 16 << 20;
-
 /// Stored rows worth gathering before grid rows are handed on, where the file's own unit is less.
 constexpr int least_rows_a_piece = 32;
 
@@ -102,10 +98,8 @@ void count_row(const RowTask<Sample, Channels>& task) {
 
 int rows_a_piece(const BlockSource& source, const RegionPx& region, int reduction, int channels) {
   const std::int64_t grid_width = (region.width + reduction - 1) / reduction;
-  const std::int64_t row_bytes =
-      grid_width * channels *
-      static_cast<std::int64_t>(sizeof(std::uint64_t) + sizeof(std::uint32_t));
-  const std::int64_t grid_rows = std::max<std::int64_t>(1, sums_budget_bytes / row_bytes - 2);
+  const std::int64_t row_bytes = grid_width * channels * light_sum_bytes_a_sample;
+  const std::int64_t grid_rows = std::max<std::int64_t>(1, light_sums_budget_bytes / row_bytes - 2);
   const std::int64_t most = std::min<std::int64_t>(grid_rows * reduction, region.height);
   const int unit = source.rows_together();
   const int least = std::max(least_rows_a_piece, reduction);

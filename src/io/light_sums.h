@@ -12,6 +12,14 @@
 
 namespace fogline {
 
+/// Memory one reader's sums may take: several tile rows of usual scans, a small part of the 256 MB
+/// that a reading may keep resident.
+inline constexpr std::int64_t light_sums_budget_bytes = 16 << 20;
+
+/// A sum of light and a count of clipped pixels.
+inline constexpr std::int64_t light_sum_bytes_a_sample =
+    sizeof(std::uint64_t) + sizeof(std::uint32_t);
+
 /// What turns the codes of one picture into light.
 struct Decoding {
   ToneCurve curve;

@@ -44,6 +44,7 @@ class RowSource final : public BlockSource {
 
   void read_blocks(const RegionPx& region, const BlockSink& sink) override;
   [[nodiscard]] int rows_together() const override { return 1; }
+  [[nodiscard]] int columns_together() const override { return shape_.width; }
   [[nodiscard]] bool random_access() const override { return false; }
   [[nodiscard]] std::size_t working_bytes() const override { return 0; }
   [[nodiscard]] std::unique_ptr<BlockSource> fork() const override;

@@ -1,10 +1,12 @@
 #include "io/scan_file.h"
+#include "io/survey_parts.h"
 
 #include <algorithm>
 #include <atomic>
 #include <exception>
 #include <mutex>
 #include <thread>
+#include <vector>
 
 namespace fogline {
 
@@ -19,13 +21,6 @@ constexpr int most_threads = 4;
 /// Memory all readers together may hold while they decode. With the grid of 14 Mpx in three
 /// channels (98 MB) and the libraries (about 40 MB) the reading stays below 256 MB.
 constexpr std::size_t readers_budget_bytes = 80 << 20;
-
-/// Parts of the picture a thread takes at a time: enough that threads end together.
-constexpr int parts_a_thread = 8;
-
-/// Least stored rows a part, in units of rows decoded together: a unit cut by a part's border is
-/// decoded by both neighbours.
-constexpr int least_units_a_part = 16;
 
 int thread_count(const BlockSource& source) {
   if (!source.random_access()) {
@@ -47,10 +42,9 @@ class Survey {
   ScanGrid run();
 
  private:
-  void plan_parts(int threads);
   void work(BlockSource& source, bool tells);
-  void read_part(BlockSource& source, int part, CodeCounts& counts, bool tells);
-  void store(const LightRow& row, int first_grid_row);
+  void read_part(BlockSource& source, const GridPart& part, CodeCounts& counts, bool tells);
+  void store(const LightRow& row, const GridPart& part);
   void merge(CodeCounts& counts);
   void tell();
 
@@ -60,10 +54,9 @@ class Survey {
   int codes_;
   const Progress& progress_;
   ScanGrid grid_;
-  /// Grid rows at which parts begin, and the end.
-  std::vector<int> part_rows_;
-  std::atomic<int> next_part_{0};
-  std::atomic<int> rows_done_{0};
+  std::vector<GridPart> parts_;
+  std::atomic<std::size_t> next_part_{0};
+  std::atomic<std::int64_t> pixels_done_{0};
   int told_ = 0;
   std::mutex mutex_;
   std::exception_ptr failure_;
@@ -82,28 +75,13 @@ Survey::Survey(BlockSource& source, const ScanInfo& info, const Decoding& decodi
   }
 }
 
-void Survey::plan_parts(int threads) {
-  const int grid_height = grid_.light.height();
-  int parts = 1;
-  if (threads > 1) {
-    const std::int64_t least_rows =
-        static_cast<std::int64_t>(source_.rows_together()) * least_units_a_part;
-    const auto fitting = static_cast<int>(info_.height_px / std::max<std::int64_t>(1, least_rows));
-    parts = std::clamp(fitting, threads, threads * parts_a_thread);
-    parts = std::min(parts, grid_height);
-  }
-  for (int part = 0; part <= parts; ++part) {
-    part_rows_.push_back(static_cast<int>(static_cast<std::int64_t>(grid_height) * part / parts));
-  }
-}
-
-void Survey::store(const LightRow& row, int first_grid_row) {
-  const int y = first_grid_row + row.grid_y;
+void Survey::store(const LightRow& row, const GridPart& part) {
+  const int y = part.y + row.grid_y;
   const int reduction = grid_.reduction;
   const int channels = info_.channels;
   std::uint8_t* clip = grid_.clipped.row(y);
   std::size_t at = 0;
-  for (int x = 0; x < grid_.light.width(); ++x) {
+  for (int x = part.x; x < part.x + part.width; ++x) {
     const int columns = std::min(reduction, info_.width_px - x * reduction);
     const std::int64_t pixels = static_cast<std::int64_t>(columns) * row.stored_rows;
     const double scale = 1.0 / (full_light * static_cast<double>(pixels));
@@ -123,24 +101,27 @@ void Survey::tell() {
   if (!progress_) {
     return;
   }
-  const int step = static_cast<int>(static_cast<std::int64_t>(rows_done_) * progress_steps /
-                                    grid_.light.height());
+  const std::int64_t all = static_cast<std::int64_t>(grid_.light.width()) * grid_.light.height();
+  const auto step = static_cast<int>(pixels_done_ * progress_steps / all);
   if (step > told_) {
     told_ = step;
     progress_(static_cast<double>(step) / progress_steps);
   }
 }
 
-void Survey::read_part(BlockSource& source, int part, CodeCounts& counts, bool tells) {
-  const int first = part_rows_[static_cast<std::size_t>(part)];
-  const int last = part_rows_[static_cast<std::size_t>(part) + 1];
-  const int y = first * grid_.reduction;
-  const auto y_end = static_cast<int>(
-      std::min<std::int64_t>(info_.height_px, static_cast<std::int64_t>(last) * grid_.reduction));
-  reduce_region(source, RegionPx{0, y, info_.width_px, y_end - y}, grid_.reduction, decoding_,
-                &counts, [&](const LightRow& row) {
-                  store(row, first);
-                  ++rows_done_;
+void Survey::read_part(BlockSource& source, const GridPart& part, CodeCounts& counts, bool tells) {
+  const std::int64_t reduction = grid_.reduction;
+  const auto stored = [&](int grid, int end) {
+    return static_cast<int>(std::min<std::int64_t>(end, grid * reduction));
+  };
+  const int x = stored(part.x, info_.width_px);
+  const int y = stored(part.y, info_.height_px);
+  const int x_end = stored(part.x + part.width, info_.width_px);
+  const int y_end = stored(part.y + part.height, info_.height_px);
+  reduce_region(source, RegionPx{x, y, x_end - x, y_end - y}, grid_.reduction, decoding_, &counts,
+                [&](const LightRow& row) {
+                  store(row, part);
+                  pixels_done_ += part.width;
                   if (tells) {
                     tell();
                   }
@@ -158,25 +139,24 @@ void Survey::merge(CodeCounts& counts) {
 
 void Survey::work(BlockSource& source, bool tells) {
   try {
-    const int parts = static_cast<int>(part_rows_.size()) - 1;
     CodeCounts counts;
     for (int c = 0; c < info_.channels; ++c) {
       counts[static_cast<std::size_t>(c)].assign(static_cast<std::size_t>(codes_), 0);
     }
-    for (int part = next_part_++; part < parts; part = next_part_++) {
-      read_part(source, part, counts, tells);
+    for (std::size_t part = next_part_++; part < parts_.size(); part = next_part_++) {
+      read_part(source, parts_[part], counts, tells);
     }
     merge(counts);
   } catch (...) {
     const std::scoped_lock lock(mutex_);
     failure_ = failure_ ? failure_ : std::current_exception();
-    next_part_ = static_cast<int>(part_rows_.size());
+    next_part_ = parts_.size();
   }
 }
 
 ScanGrid Survey::run() {
   const int threads = thread_count(source_);
-  plan_parts(threads);
+  parts_ = plan_survey_parts(source_, info_, grid_.reduction, threads);
   std::vector<std::unique_ptr<BlockSource>> forks;
   for (int i = 1; i < threads; ++i) {
     forks.push_back(source_.fork());

@@ -18,6 +18,9 @@ constexpr int most_sub_pages_a_page = 16;
 constexpr std::uint16_t photometric_linear_raw = 34892;
 constexpr std::uint16_t photometric_mosaic = 32803;
 
+/// A row of the widest picture in three channels of 32 bits, with room for extra samples (bytes).
+constexpr std::size_t largest_row_bytes = 32 << 20;
+
 /// Extra samples beyond colour: alpha, infrared and some to spare.
 constexpr int most_samples_a_pixel = 16;
 
@@ -186,6 +189,9 @@ void check_tiff_page(const TiffPage& page, const std::string& path, std::uint64_
   }
   if (page.unit_width > largest_side_px + 65536U || page.unit_height > largest_side_px + 65536U) {
     refuse(path, "states tiles beyond reason; save it again as a plain TIFF");
+  }
+  if (page.unit_row_bytes() > largest_row_bytes) {
+    refuse(path, "states rows beyond reason; save it again as a plain TIFF");
   }
   const std::uint64_t stored_planes = page.separate_planes ? page.samples : 1;
   const std::uint64_t decoded =

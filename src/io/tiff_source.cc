@@ -55,6 +55,11 @@ int TiffSource::rows_together() const {
   return way_ == Way::whole_units ? rows : 1;
 }
 
+int TiffSource::columns_together() const {
+  const auto columns = static_cast<int>(std::min(page_.unit_width, page_.width));
+  return way_ == Way::whole_units ? columns : static_cast<int>(page_.width);
+}
+
 std::size_t TiffSource::working_bytes() const {
   constexpr std::size_t small = 1 << 20;
   const auto unit = static_cast<std::size_t>(page_.unit_bytes());

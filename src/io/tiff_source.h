@@ -28,6 +28,7 @@ class TiffSource final : public BlockSource {
 
   void read_blocks(const RegionPx& region, const BlockSink& sink) override;
   [[nodiscard]] int rows_together() const override;
+  [[nodiscard]] int columns_together() const override;
   [[nodiscard]] bool random_access() const override { return way_ != Way::by_rows; }
   [[nodiscard]] std::size_t working_bytes() const override;
   [[nodiscard]] std::unique_ptr<BlockSource> fork() const override;

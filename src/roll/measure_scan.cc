@@ -74,6 +74,17 @@ CodeEvidence code_evidence(const ScanWork& work) {
     if (reading.zero != ZeroSource::none) {
       evidence.clear_over_bare = transmittance_from_density(reading.clear->visual);
     }
+    if (reading.edge_print) {
+      evidence.print_over_clear =
+          transmittance_from_density(reading.edge_print->density - reading.clear->visual);
+    }
+    if (reading.leader) {
+      evidence.leader_over_clear =
+          transmittance_from_density(reading.leader->density - reading.clear->visual);
+    }
+    if (const std::optional<double> opaque = work.stray.opaque_light()) {
+      evidence.opaque_over_light = *opaque / std::max(1e-6, reading.bare_light);
+    }
     for (const FilmFrame& frame : film.frames) {
       const std::optional<FilmExtent> area = tone_area(frame);
       if (area && !frame.inferred) {

@@ -15,6 +15,9 @@ namespace {
 /// than this share too high.
 constexpr double camera_angle_share = 0.05;
 constexpr double flatbed_angle_share = 0.17;
+/// A holder that covers the perforations is that of a scanner made for film, whose light may be
+/// collimated: the factor then goes up to 1.4.
+constexpr double film_scanner_angle_share = 0.28;
 /// A camera's lens and panel bulge between the rows of holes by 0.03 to 0.06 (95 %).
 constexpr double camera_bulge = 0.025;
 /// A flatbed's lamp and sensor: what is left between the rows, and the light that a hole loses to
@@ -28,6 +31,9 @@ constexpr double told_curve_share = 0.02;
 /// IEC 61966-2-1, seldom on it.
 constexpr double assumed_curve_share = 0.05;
 constexpr double assumed_camera_curve_share = 0.10;
+/// A 16-bit file that doesn't tell: where the picture says "display curve", its exponent may be
+/// anything from 1.8 to 2.4.
+constexpr double guessed_curve_share = 0.10;
 /// Cameras flatten their display curve near the top code: densities just under a nearly clipped
 /// lamp may read three times too low.
 constexpr double camera_compression = 3.5;
@@ -50,10 +56,14 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
                                   unevenness_share * reading.lamp.unevenness_density());
   doubt.stray_transmittance =
       std::hypot(reading.stray_doubt, info.bits <= 8 ? eight_bit_light : 0.0);
+  const bool guessed = info.bits > 8 && info.transfer.kind != TransferKind::linear;
   doubt.transfer_share = !assumed      ? told_curve_share
                          : info.camera ? assumed_camera_curve_share
+                         : guessed     ? guessed_curve_share
                                        : assumed_curve_share;
-  doubt.angle_share_95 = info.camera ? camera_angle_share : flatbed_angle_share;
+  doubt.angle_share_95 = info.camera             ? camera_angle_share
+                         : reading.holes_covered ? film_scanner_angle_share
+                                                 : flatbed_angle_share;
   if (reading.zero != ZeroSource::none) {
     if (reading.zero_clipped > least_clipped_share) {
       doubt.clipped_shift_density = clipped_shift + clipped_shift_per_share * reading.zero_clipped;

@@ -10,11 +10,19 @@ namespace fogline {
 
 namespace {
 
-/// Odds that decide, natural log: 20 to 1.
-constexpr double deciding_log_odds = 3.0;
-/// Median and spread (natural log) of a roll's net highlights.
-constexpr double usual_highlight = 1.05;
-constexpr double highlight_spread = 0.38;
+/// Odds that decide, natural log: 10 to 1.
+constexpr double deciding_log_odds = 2.3;
+
+/// Median of a net density and its spread (standard deviation of the natural logarithm).
+struct Usual {
+  double density = 1.0;
+  double spread = 0.4;
+};
+constexpr Usual highlight{1.05, 0.38};
+constexpr Usual edge_print{1.10, 0.32};
+constexpr Usual leader{2.30, 0.25};
+/// Opaque areas read stray light: 0.2 to 3 %.
+constexpr Usual opaque{2.10, 0.20};
 /// Wild rolls happen; no single number outweighs everything.
 constexpr double tail_share = 0.02;
 
@@ -32,9 +40,10 @@ double base_log_likelihood(FilmFormat format, double density) {
   return std::log(normal_density(density, 0.13, 0.05) + outside);
 }
 
-double highlight_log_likelihood(double net) {
-  const double z = std::log(std::max(net, 0.02) / usual_highlight);
-  return std::log((1.0 - tail_share) * normal_density(z, 0.0, highlight_spread) + tail_share);
+double log_likelihood(Usual usual, double net) {
+  constexpr double least_net = 0.02;
+  const double z = std::log(std::max(net, least_net) / usual.density);
+  return std::log((1.0 - tail_share) * normal_density(z, 0.0, usual.spread) + tail_share);
 }
 
 /// Decoding of IEC 61966-2-1.
@@ -54,10 +63,21 @@ CodeReading reading_of_codes(const CodeEvidence& evidence) {
     log_odds += base_log_likelihood(evidence.format, as_light) -
                 base_log_likelihood(evidence.format, as_display);
   }
+  const auto weigh = [&](Usual usual, double ratio) {
+    log_odds += log_likelihood(usual, density_from_transmittance(ratio)) -
+                log_likelihood(usual, density_from_transmittance(display_light(ratio)));
+  };
   if (!evidence.dense_over_clear.empty()) {
-    const double ratio = median(evidence.dense_over_clear);
-    log_odds += highlight_log_likelihood(density_from_transmittance(ratio)) -
-                highlight_log_likelihood(density_from_transmittance(display_light(ratio)));
+    weigh(highlight, median(evidence.dense_over_clear));
+  }
+  if (evidence.print_over_clear) {
+    weigh(edge_print, *evidence.print_over_clear);
+  }
+  if (evidence.leader_over_clear) {
+    weigh(leader, *evidence.leader_over_clear);
+  }
+  if (evidence.opaque_over_light) {
+    weigh(opaque, *evidence.opaque_over_light);
   }
   if (log_odds > deciding_log_odds) {
     return CodeReading::light;

@@ -5,6 +5,7 @@
 #include <fogline/base/scan_source.h>
 #include <fogline/film/film_layout.h>
 
+#include <optional>
 #include <vector>
 
 namespace fogline {
@@ -33,6 +34,8 @@ class StrayLight {
   [[nodiscard]] double share_doubt() const { return share_doubt_; }
   /// Black offset in units of light.
   [[nodiscard]] double offset() const { return offset_; }
+  /// Median light of the opaque areas in sight; absent where there are none.
+  [[nodiscard]] std::optional<double> opaque_light() const { return opaque_light_; }
   /// True where opaque areas told it; false where it is the usual share.
   [[nodiscard]] bool measured() const { return measured_; }
 
@@ -43,6 +46,7 @@ class StrayLight {
   double share_doubt_ = 0.0;
   double offset_ = 0.0;
   double residual_ = 0.0;
+  std::optional<double> opaque_light_;
   bool measured_ = false;
 };
 

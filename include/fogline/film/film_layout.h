@@ -63,6 +63,9 @@ struct FilmFrame {
   bool cut = false;
   /// Overlaps a neighbour: shares film with it.
   bool overlaps = false;
+  /// Borders across the film that show over most of the height with clear film beside them, 0 to 2:
+  /// the evidence that this is a frame and not any dark thing.
+  int clear_borders = 0;
 };
 
 /// What lies around a strip.
@@ -87,6 +90,9 @@ struct FilmStrip {
   std::vector<FilmExtent> leaders;
   /// Stretches of bare light beside the film, in the strip's own millimetres.
   std::vector<FilmExtent> bare_light;
+  /// Share of the rebate beside the perforations that reads as clear film, on the better side; 0
+  /// without perforations.
+  double clear_rebate_share = 0.0;
   /// Density of clear film above the brightest light of the scan, log light only: a starting value
   /// for the stages that know zero.
   double clear_log_light = 0.0;
