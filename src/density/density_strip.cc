@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace fogline {
 
@@ -56,12 +57,16 @@ DensityStrip density_of(const StraightStrip& strip, const FilmMap& map, const St
             const auto i = static_cast<std::size_t>(c);
             transmittance[i] = (strip.light.at(x, y, c) - mesh.stray[i]) / mesh.lamp[i];
             known = known && transmittance[i] > 0.0F;
-            if (transmittance[i] > 0.0F) {
-              result.channels.at(x, y, c) = -std::log10(transmittance[i]);
+            if (!std::isnan(transmittance[i])) {
+              result.channels.at(x, y, c) = transmittance[i] > 0.0F
+                                                ? -std::log10(transmittance[i])
+                                                : std::numeric_limits<float>::infinity();
             }
           }
           if (known) {
             result.visual.at(x, y) = -std::log10(visual_from_channels(transmittance, channels));
+          } else if (!std::isnan(transmittance[0])) {
+            result.visual.at(x, y) = std::numeric_limits<float>::infinity();
           }
         }
       }

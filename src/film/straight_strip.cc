@@ -94,4 +94,37 @@ StraightStrip straighten(const ScanGrid& grid, const FilmMap& map, const FilmExt
   return strip;
 }
 
+void mask_outside(StraightStrip& strip, const FilmMap& map, const std::vector<PointPx>& corners,
+                  double margin_mm) {
+  if (corners.size() < 3) {
+    return;
+  }
+  const double margin_px = margin_mm * map.pixels_per_mm();
+  PointPx centre;
+  for (const PointPx& corner : corners) {
+    centre.x += corner.x / static_cast<double>(corners.size());
+    centre.y += corner.y / static_cast<double>(corners.size());
+  }
+  // Signed distance to a side, positive on the centre's side.
+  const auto inside_side = [&](PointPx a, PointPx b, PointPx at) {
+    const double length = std::hypot(b.x - a.x, b.y - a.y);
+    const auto distance = [&](PointPx p) {
+      return ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / length;
+    };
+    return distance(at) * (distance(centre) > 0.0 ? 1.0 : -1.0) > margin_px;
+  };
+  for (int y = 0; y < strip.light.height(); ++y) {
+    for (int x = 0; x < strip.light.width(); ++x) {
+      const PointPx at = map.scan_from_film({strip.along_mm(x), strip.across_mm(y)});
+      bool inside = true;
+      for (std::size_t i = 0; i < corners.size() && inside; ++i) {
+        inside = inside_side(corners[i], corners[(i + 1) % corners.size()], at);
+      }
+      for (int c = 0; c < strip.light.channels() && !inside; ++c) {
+        strip.light.at(x, y, c) = std::numeric_limits<float>::quiet_NaN();
+      }
+    }
+  }
+}
+
 }  // namespace fogline

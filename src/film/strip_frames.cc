@@ -21,10 +21,11 @@ constexpr double height_margin_mm = 1.0;
 constexpr double across_slack_mm = 0.8;
 constexpr double usual_gap_135_mm = 2.0;
 
-/// Frames that cameras for 135 film make. Handicaps: one camera in twenty is not full frame.
+/// Frames that cameras for 135 film make. Handicaps: one camera in twenty is not full frame,
+/// and a picture may hold straight lines where a shorter frame would end.
 std::vector<FrameKind> frame_kinds_135(const FindOptions& options) {
-  constexpr double rare = 3.0;
-  constexpr double very_rare = 5.0;
+  constexpr double rare = 10.0;
+  constexpr double very_rare = 12.0;
   if (options.frame_mm) {
     return {{*options.frame_mm, 0.8, 0.0}};
   }

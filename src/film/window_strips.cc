@@ -27,6 +27,8 @@ constexpr double sheets_mm[][2] = {{100.0, 125.4}, {88.0, 118.0}, {128.0, 178.0}
 constexpr double window_135_mm[] = {21.0, 36.5};
 constexpr double window_120_mm[] = {50.0, 63.5};
 constexpr double least_sheet_window_mm = 80.0;
+/// The holder's edge is blurred and throws a shadow: left out, mm.
+constexpr double window_margin_mm = 0.2;
 /// The strip's edge is left out when clear level is read: blur, and the film's own edge.
 constexpr double edge_inset_mm = 0.5;
 
@@ -232,6 +234,37 @@ FilmExtent inset(const FilmStrip& film, double mm) {
           film.across_end_mm - mm};
 }
 
+/// Film may lie askew in a holder's window: turns the map to the direction in which borders across
+/// the film are sharpest.
+void align_with_borders(FilmStrip& film, const ScanGrid& grid) {
+  constexpr double greatest_turn_deg = 3.0;
+  constexpr double turn_step_deg = 0.25;
+  constexpr double coarse_pixels_per_mm = 5.0;
+  const PointPx centre = film.map.scan_from_film({0.0, 0.0});
+  const double direction = film.map.direction_deg();
+  const double height = frame_height_mm(film);
+  double best = 0.0;
+  FilmMap best_map = film.map;
+  for (double turn = -greatest_turn_deg; turn <= greatest_turn_deg; turn += turn_step_deg) {
+    const FilmMap map = FilmMap::straight(centre, direction + turn, film.map.pixels_per_mm());
+    StraightStrip strip = straighten(grid, map, inset(film, edge_inset_mm), coarse_pixels_per_mm);
+    mask_outside(strip, map, film.window, window_margin_mm);
+    const ClearLevel level = clear_level_from_brightest(strip);
+    constexpr double half_share = 0.4;
+    const FrameProfile profile =
+        frame_profile(level.excess, -half_share * height, half_share * height, level.noise);
+    double sharpness = 0.0;
+    for (const double step : profile.step) {
+      sharpness += step * step;
+    }
+    if (sharpness > best) {
+      best = sharpness;
+      best_map = map;
+    }
+  }
+  film.map = best_map;
+}
+
 void find_frames_in_window(FilmStrip& film, const ScanGrid& grid, const FindOptions& options) {
   if (film.surround == Surround::opaque) {
     trim_opaque_ends(film,
@@ -239,8 +272,11 @@ void find_frames_in_window(FilmStrip& film, const ScanGrid& grid, const FindOpti
     trim_bare_ends(film,
                    straighten(grid, film.map, inset(film, edge_inset_mm), spot_pixels_per_mm));
   }
-  const StraightStrip strip =
-      straighten(grid, film.map, inset(film, edge_inset_mm), spot_pixels_per_mm);
+  if (film.surround != Surround::bare_light) {
+    align_with_borders(film, grid);
+  }
+  StraightStrip strip = straighten(grid, film.map, inset(film, edge_inset_mm), spot_pixels_per_mm);
+  mask_outside(strip, film.map, film.window, window_margin_mm);
   const ClearLevel level = clear_level_from_brightest(strip);
   film.clear_log_light = level.above_bare;
   const double height = frame_height_mm(film);
@@ -293,6 +329,14 @@ FilmStrip strip_from_window(const FilmWindow& window, double scan_px, const Gues
   film.across_begin_mm = -half_width;
   film.across_end_mm = half_width;
   film.surround = window.surround;
+  if (window.surround == Surround::opaque) {
+    for (const auto& [s, t] : {std::pair{-half_length, -half_width},
+                               {half_length, -half_width},
+                               {half_length, half_width},
+                               {-half_length, half_width}}) {
+      film.window.push_back(film.map.scan_from_film({s, t}));
+    }
+  }
   if (window.surround == Surround::bare_light) {
     constexpr double near_mm = 1.0;
     constexpr double far_mm = 3.0;
@@ -385,6 +429,12 @@ bool join_in_line(FilmStrip& film, const FilmStrip& next) {
   }
   film.along_end_mm = end.along_mm;
   film.bare_light.clear();
+  // The bars between the windows are dark, and no patch or tone lies on them: the joined window
+  // runs from the first corners to the last.
+  if (film.window.size() == 4 && next.window.size() == 4) {
+    film.window[1] = next.window[1];
+    film.window[2] = next.window[2];
+  }
   return true;
 }
 

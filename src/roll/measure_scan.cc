@@ -148,7 +148,7 @@ std::vector<float> sketch_of(const DensityStrip& density, const FilmExtent& area
         for (int x = density.column(at(area.along_begin_mm, area.along_end_mm, i, columns));
              x < density.column(at(area.along_begin_mm, area.along_end_mm, i + 1, columns)); ++x) {
           const float value = density.visual.at(x, y);
-          if (!std::isnan(value)) {
+          if (std::isfinite(value)) {
             sum += value;
             ++count;
           }

@@ -11,6 +11,8 @@ namespace {
 
 /// Over this share of its pixels at the top code, bare light is no reference.
 constexpr double no_reference_share = 0.5;
+/// The holder's edge throws a shadow and is blurred; this much inside it is left out, mm.
+constexpr double window_margin_mm = 0.2;
 /// Beyond the film, mm: so that bridges and rebate at the edge are whole in the straight strip.
 constexpr double beyond_film_mm = 0.6;
 
@@ -59,13 +61,13 @@ void sample_zero(StripReading& reading, const FilmStrip& film, const StraightStr
 
 /// A lamp that reads clear film as zero, for scans without a bare light path in sight.
 Lamp clear_film_lamp(const FilmStrip& film, const StraightStrip& strip, const ScanContext& scan,
-                     const std::vector<ClearPatch>& patches) {
+                     const std::vector<ClearPatch>& patches, double clear_share) {
   const int channels = strip.light.channels();
   LightSample flat;
   flat.light.fill(1.0);
   const Lamp unit = Lamp::fitted({flat}, channels);
   const DensityStrip plain = density_of(strip, film.map, scan.stray, unit);
-  const std::optional<ClearFilm> clear = read_clear_film(plain, patches);
+  const std::optional<ClearFilm> clear = read_clear_film(plain, patches, clear_share);
   if (!clear) {
     return {};
   }
@@ -97,7 +99,9 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
   const FilmExtent extent{film.along_begin_mm - beyond_film_mm, film.along_end_mm + beyond_film_mm,
                           film.across_begin_mm - beyond_film_mm,
                           film.across_end_mm + beyond_film_mm};
-  const StraightStrip strip = straighten(scan.grid, film.map, extent, spot_pixels_per_mm);
+  StraightStrip strip = straighten(scan.grid, film.map, extent, spot_pixels_per_mm);
+  mask_outside(strip, film.map, film.window, window_margin_mm);
+  const double clear_share = film.window.empty() ? clear_share_of_rebate : clear_share_of_rims;
   const int channels = strip.light.channels();
   sample_zero(reading, film, strip, scan);
   const std::vector<ClearPatch> patches = clear_patches(film);
@@ -106,13 +110,13 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
     subtract_stray(samples, film.map, scan.stray, channels);
     reading.lamp = Lamp::fitted(samples, channels);
   } else {
-    reading.lamp = clear_film_lamp(film, strip, scan, patches);
+    reading.lamp = clear_film_lamp(film, strip, scan, patches, clear_share);
   }
   if (reading.lamp.empty()) {
     return reading;
   }
   reading.density = density_of(strip, film.map, scan.stray, reading.lamp);
-  reading.clear = read_clear_film(reading.density, patches);
+  reading.clear = read_clear_film(reading.density, patches, clear_share);
   if (reading.clear) {
     reading.clear_clipped = clip_of_clear(film, scan, *reading.clear);
     reading.edge_print = read_edge_print(reading.density, film, reading.clear->visual);

@@ -19,9 +19,7 @@ constexpr double rim_mm = 0.65;
 constexpr double least_side_mm = 0.25;
 /// Length of the pieces in which long stretches are read, mm.
 constexpr double piece_mm = 4.0;
-/// The share of patches that is clear even on a dirty strip, and how much denser than these a patch
-/// may read.
-constexpr double clear_share = 0.3;
+/// How much denser than the clear share of patches a patch may read and still be clear.
 constexpr double clear_band = 0.03;
 
 bool is_patch(const FilmExtent& area) {
@@ -137,7 +135,7 @@ std::optional<PatchReading> read_patch(const DensityStrip& density, const ClearP
     std::vector<double> values;
     for (int y = y0; y <= y1; ++y) {
       for (int x = x0; x <= x1; ++x) {
-        if (!std::isnan(raster.at(x, y, channel))) {
+        if (std::isfinite(raster.at(x, y, channel))) {
           values.push_back(static_cast<double>(raster.at(x, y, channel)));
         }
       }
@@ -169,7 +167,8 @@ std::vector<ClearPatch> clear_patches(const FilmStrip& film) {
 }
 
 std::optional<ClearFilm> read_clear_film(const DensityStrip& density,
-                                         const std::vector<ClearPatch>& patches) {
+                                         const std::vector<ClearPatch>& patches,
+                                         double clear_share) {
   std::vector<PatchReading> readings;
   std::vector<double> visuals;
   for (const ClearPatch& patch : patches) {

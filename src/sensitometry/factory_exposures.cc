@@ -100,8 +100,8 @@ std::optional<AreaReading> read_leader(const DensityStrip& density, const FilmSt
         const float value = density.visual.at(x, y);
         // Where the tongue was cut away there is bare light, no leader.
         constexpr float least_leader = 0.5F;
-        if (std::isnan(value) || value > least_leader) {
-          values.push_back(std::isnan(value) ? INFINITY : static_cast<double>(value));
+        if (value > least_leader) {
+          values.push_back(static_cast<double>(value));
         }
       }
     }

@@ -1,6 +1,7 @@
 #include <fogline/numerics/robust.h>
 #include <fogline/sensitometry/read_tone.h>
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -14,8 +15,8 @@ constexpr double least_side_mm = 2.0;
 constexpr double shadow_share = 0.02;
 constexpr double middle_share = 0.50;
 constexpr double highlight_share = 0.98;
-/// Stands for "darker than the scan can tell" when percentiles are taken.
-constexpr double unknown_density = 5.0;
+/// Stands for "no light left" when percentiles are taken.
+constexpr double darkest_density = 5.0;
 
 Quantity bounded(const DoubtSources& doubt, double density, double base, double limit) {
   if (density < limit) {
@@ -45,8 +46,9 @@ FrameTone read_tone(const DensityStrip& density, const FilmExtent& area, double 
   for (int y = density.row(area.across_begin_mm); y < density.row(area.across_end_mm); ++y) {
     for (int x = density.column(area.along_begin_mm); x < density.column(area.along_end_mm); ++x) {
       const float value = density.visual.at(x, y);
-      // Opaque spots are NaN because no light is left: they count as darkest.
-      values.push_back(std::isnan(value) ? unknown_density : static_cast<double>(value));
+      if (!std::isnan(value)) {
+        values.push_back(std::min(darkest_density, static_cast<double>(value)));
+      }
     }
   }
   FrameTone tone;

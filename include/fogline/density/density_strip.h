@@ -9,7 +9,8 @@
 namespace fogline {
 
 /// A strip laid straight, in density. One pixel is a spot of 0.1 mm; averages are of transmittance.
-/// NaN where nothing is known: outside the scan, or darker than its stray light.
+/// NaN where there is no film to read: outside the scan or the holder's window. Infinite where no
+/// light is left above the stray light.
 struct DensityStrip {
   FilmExtent extent;
   double pixels_per_mm = 10.0;

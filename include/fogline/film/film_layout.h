@@ -86,6 +86,9 @@ struct FilmStrip {
   std::vector<Perforation> perforations;
   std::vector<FilmFrame> frames;
   Surround surround = Surround::image_border;
+  /// Corners of the holder's window in stored pixels, where the film is seen through one and may
+  /// lie askew in it; empty otherwise. Nothing outside it is film.
+  std::vector<PointPx> window;
   /// Fogged leaders or trailers: film dense from edge to edge, rebate included.
   std::vector<FilmExtent> leaders;
   /// Stretches of bare light beside the film, in the strip's own millimetres.

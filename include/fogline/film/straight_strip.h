@@ -37,4 +37,9 @@ inline constexpr double spot_pixels_per_mm = 10.0;
 StraightStrip straighten(const ScanGrid& grid, const FilmMap& map, const FilmExtent& extent,
                          double pixels_per_mm);
 
+/// Makes unknown (NaN) what lies outside a convex polygon of the scan, less a margin: the holder
+/// round a window. Does nothing without corners.
+void mask_outside(StraightStrip& strip, const FilmMap& map, const std::vector<PointPx>& corners,
+                  double margin_mm);
+
 }  // namespace fogline

@@ -32,10 +32,16 @@ struct ClearFilm {
   std::vector<ClearPatch> used;
 };
 
-/// Base plus fog of a strip: the median of its clear patches' own medians, those that are denser
-/// than the clearest third by more than 0.03 left out (edge print, fog, dirt, surge). Nothing where
-/// no patch is in sight.
+/// Share of patches that is clear even on a dirty strip with its rebate in sight, and where a
+/// holder shows no more than rims.
+inline constexpr double clear_share_of_rebate = 0.3;
+inline constexpr double clear_share_of_rims = 0.08;
+
+/// Base plus fog of a strip: the median of its clear patches' own medians, those left out that are
+/// off the `clear_share` percentile by more than 0.03 (edge print, fog, dirt, surge, a holder's
+/// shadow). Nothing where no patch is in sight.
 std::optional<ClearFilm> read_clear_film(const DensityStrip& density,
-                                         const std::vector<ClearPatch>& patches);
+                                         const std::vector<ClearPatch>& patches,
+                                         double clear_share = clear_share_of_rebate);
 
 }  // namespace fogline
