@@ -162,10 +162,10 @@ ScanGrid Survey::run() {
     forks.push_back(source_.fork());
   }
   {
-    std::vector<std::jthread> helpers;
-    helpers.reserve(forks.size());
+    std::vector<std::jthread> workers;
+    workers.reserve(forks.size());
     for (auto& fork : forks) {
-      helpers.emplace_back([this, &fork] { work(*fork, false); });
+      workers.emplace_back([this, &fork] { work(*fork, false); });
     }
     // The caller's own thread works too, and alone tells progress.
     work(source_, true);

@@ -236,7 +236,7 @@ std::vector<std::uint8_t> jpeg_with_exif(bool exposure, unsigned per_inch, std::
   exif.resize(std::min(cut, exif.size()));
   const auto picture = encode_jpeg(smooth_picture(3), 90);
   // Drop the JFIF marker so that the EXIF resolution counts.
-  const std::size_t after_jfif = 4U + picture[5] + 256U * picture[4] - 0U;
+  const std::size_t after_jfif = 4U + picture[5] + 256U * picture[4];
   std::vector<std::uint8_t> file{0xFF, 0xD8, 0xFF, 0xE1};
   const std::size_t length = exif.size() + 2;
   file.push_back(static_cast<std::uint8_t>(length >> 8U));
