@@ -1,0 +1,132 @@
+// Simulates scans of known truth, measures them as the program does, and prints how far off it is,
+// against the goals, with the sampling error of every share. A report, not a test: it exits 0
+// whatever it finds.
+#include "scan_case.h"
+#include "simulator/scenario_sampling.h"
+#include "tables.h"
+
+#include <atomic>
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include <unistd.h>
+
+namespace {
+
+struct Options {
+  int large = 96;
+  int tiny = 2000;
+  std::string kind;  // empty: every kind
+  unsigned long long seed = 1000;
+  unsigned jobs = 2;
+  bool misses = false;
+};
+
+constexpr const char* usage =
+    "accuracy_bench [--large N] [--tiny N] [--kind KIND] [--seed FIRST] [--jobs N] [--misses]\n"
+    "  --large N    full scans, spread over all kinds (96)\n"
+    "  --tiny N     small pieces of film for coverage (2000)\n"
+    "  --kind KIND  only this kind, --large of them\n"
+    "  --misses     list the cases worth a look, with kind and seed\n";
+
+bool parse(int argc, char** argv, Options& options) {
+  for (int i = 1; i < argc; ++i) {
+    const std::string word = argv[i];
+    const auto value = [&] { return i + 1 < argc ? std::string(argv[++i]) : std::string("0"); };
+    if (word == "--large") {
+      options.large = std::atoi(value().c_str());
+    } else if (word == "--tiny") {
+      options.tiny = std::atoi(value().c_str());
+    } else if (word == "--kind") {
+      options.kind = value();
+    } else if (word == "--seed") {
+      options.seed = std::strtoull(value().c_str(), nullptr, 10);
+    } else if (word == "--jobs") {
+      options.jobs = static_cast<unsigned>(std::max(1, std::atoi(value().c_str())));
+    } else if (word == "--misses") {
+      options.misses = true;
+    } else {
+      return false;
+    }
+  }
+  return true;
+}
+
+std::vector<bench::CaseName> large_names(const Options& options) {
+  std::vector<std::string> kinds;
+  for (const std::string& kind : filmsim::scenario_kinds()) {
+    const bool wanted =
+        options.kind.empty() ? kind != "tiny" && kind != "bracket-135" : kind == options.kind;
+    if (wanted) {
+      kinds.push_back(kind);
+    }
+  }
+  std::vector<bench::CaseName> names;
+  for (int i = 0; i < options.large && !kinds.empty(); ++i) {
+    const std::size_t kind = static_cast<std::size_t>(i) % kinds.size();
+    names.push_back({kinds[kind], options.seed + static_cast<std::uint64_t>(i) / kinds.size()});
+  }
+  return names;
+}
+
+std::vector<bench::ScanCase> run(const std::vector<bench::CaseName>& names, unsigned jobs,
+                                 const std::string& folder, bool timed) {
+  std::vector<bench::ScanCase> cases(names.size());
+  std::atomic<std::size_t> next = 0;
+  const auto work = [&] {
+    for (std::size_t i = next++; i < names.size(); i = next++) {
+      cases[i] = bench::run_case(names[i], folder, timed);
+    }
+  };
+  std::vector<std::thread> threads;
+  for (unsigned j = 1; j < jobs; ++j) {
+    threads.emplace_back(work);
+  }
+  work();
+  for (std::thread& thread : threads) {
+    thread.join();
+  }
+  return cases;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  Options options;
+  if (!parse(argc, argv, options)) {
+    std::fputs(usage, stderr);
+    return 2;
+  }
+  const std::filesystem::path folder =
+      std::filesystem::temp_directory_path() / ("accuracy-bench-" + std::to_string(getpid()));
+  std::filesystem::create_directories(folder);
+  const std::vector<bench::ScanCase> large = run(large_names(options), options.jobs, folder, true);
+  std::vector<bench::CaseName> tiny_names;
+  for (int i = 0; i < options.tiny; ++i) {
+    tiny_names.push_back({"tiny", options.seed + static_cast<std::uint64_t>(i)});
+  }
+  const std::vector<bench::ScanCase> tiny = run(tiny_names, options.jobs, folder, false);
+  std::filesystem::remove_all(folder);
+
+  for (const auto& [title, cases] : {std::pair{"FULL SCANS", &large}, {"SMALL SCANS", &tiny}}) {
+    if (cases->empty()) {
+      continue;
+    }
+    std::printf("\n=== %s: %zu ===\n", title, cases->size());
+    bench::print_base_fog(*cases);
+    bench::print_frames(*cases);
+    bench::print_tone(*cases);
+    bench::print_other_numbers(*cases);
+    bench::print_fitness(*cases);
+    bench::print_film(*cases);
+    if (options.misses) {
+      bench::print_misses(*cases);
+    }
+  }
+  bench::print_time(large);
+  return 0;
+}

@@ -1,0 +1,20 @@
+// The tables of the accuracy bench.
+#pragma once
+
+#include "scan_case.h"
+
+#include <vector>
+
+namespace bench {
+
+void print_base_fog(const std::vector<ScanCase>& cases);
+void print_frames(const std::vector<ScanCase>& cases);
+void print_tone(const std::vector<ScanCase>& cases);
+void print_other_numbers(const std::vector<ScanCase>& cases);
+void print_fitness(const std::vector<ScanCase>& cases);
+void print_film(const std::vector<ScanCase>& cases);
+void print_time(const std::vector<ScanCase>& cases);
+/// Cases worth looking at, with what is wrong.
+void print_misses(const std::vector<ScanCase>& cases);
+
+}  // namespace bench
