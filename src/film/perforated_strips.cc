@@ -24,8 +24,9 @@ constexpr double hole_light_slack = 0.08;
 constexpr double lone_row_light = 0.12;
 /// A lone row has the outside of the film on one side, surely (likeness 0 to 1).
 constexpr double sure_outside = 0.6;
-/// A hole is 2.794 mm across on a pitch of 4.750; blur may add a tenth, a holder only takes away.
-constexpr double greatest_across_share = 1.12 * film_135::hole_across_mm / film_135::pitch_mm;
+/// A hole is 2.794 mm across on a pitch of 4.750; blur and the strip's turn may add a fifth, a
+/// holder only takes away.
+constexpr double greatest_across_share = 1.22 * film_135::hole_across_mm / film_135::pitch_mm;
 /// Among the rows of one scan all see the same lamp: a row darker than the brightest by more (log
 /// light) is made of windows in a picture. Lamps and lenses fall off by less.
 constexpr double same_lamp_slack = 0.15;

@@ -291,12 +291,22 @@ void find_frames_in_window(FilmStrip& film, const ScanGrid& grid, const FindOpti
   film.frames = settle_frames(series, profile, across, film);
 }
 
-/// A holder's opening for one frame: its size is the evidence, borders may be covered.
+/// A holder's opening for one frame: its size, or without a scale its shape, is the evidence; the
+/// frame's borders may be covered.
 bool is_frame_opening(const FilmStrip& film) {
+  const double length = film.along_end_mm - film.along_begin_mm;
+  const double width = film.across_end_mm - film.across_begin_mm;
+  if (film.surround != Surround::opaque) {
+    return false;
+  }
+  if (!film.scale_known) {
+    constexpr double aspect_slack = 0.1;
+    return std::abs(length / width - film_135::frame_along_mm / film_135::frame_across_mm) <
+           aspect_slack;
+  }
   constexpr double slack_mm = 2.5;
-  return film.surround == Surround::opaque && film.scale_known &&
-         std::abs(film.along_end_mm - film.along_begin_mm - film_135::frame_along_mm) < slack_mm &&
-         std::abs(film.across_end_mm - film.across_begin_mm - film_135::frame_across_mm) < slack_mm;
+  return std::abs(length - film_135::frame_along_mm) < slack_mm &&
+         std::abs(width - film_135::frame_across_mm) < slack_mm;
 }
 
 /// Where no perforation and no bare light shows that this is film, its frames must: dark rectangles

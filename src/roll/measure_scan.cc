@@ -283,27 +283,35 @@ std::optional<BaseFog> combined_base_fog(const std::vector<StripMeasurement>& st
   return base;
 }
 
+/// A density that may lie beyond what the scan tells: then its end, as a lower bound.
+Quantity bounded_quantity(const DoubtSources& doubt, double density, double base) {
+  const double reach = density_reach(doubt);
+  const double told = std::min(density, reach);
+  Quantity quantity = quantity_of_density(doubt, told, told - base);
+  quantity.at_least = density > reach;
+  return quantity;
+}
+
+/// Edge print as the median over the strips that show it, leader from the first that does.
 void add_factory_exposures(ScanMeasurement& scan, const ScanWork& work) {
   std::vector<double> prints;
   const StripReading* print_strip = nullptr;
   for (const StripReading& reading : work.readings) {
-    const DoubtSources doubt = doubt_of(scan.info, reading);
-    const double base = reading.clear ? reading.clear->visual : 0.0;
+    if (!reading.clear) {
+      continue;
+    }
     if (reading.edge_print) {
       prints.push_back(reading.edge_print->density);
       print_strip = print_strip == nullptr ? &reading : print_strip;
     }
-    if (reading.leader && !scan.leader && reading.clear) {
-      const double limit = density_reach(doubt);
-      const double density = std::min(reading.leader->density, limit);
-      scan.leader = quantity_of_density(doubt, density, density - base);
-      scan.leader->at_least = reading.leader->density > limit;
+    if (reading.leader && !scan.leader) {
+      scan.leader = bounded_quantity(doubt_of(scan.info, reading), reading.leader->density,
+                                     reading.clear->visual);
     }
   }
   if (print_strip != nullptr) {
-    const DoubtSources doubt = doubt_of(scan.info, *print_strip);
-    const double density = median(prints);
-    scan.edge_print = quantity_of_density(doubt, density, density - print_strip->clear->visual);
+    scan.edge_print = bounded_quantity(doubt_of(scan.info, *print_strip), median(prints),
+                                       print_strip->clear->visual);
   }
 }
 

@@ -10,14 +10,13 @@ namespace {
 // Half widths and standard uncertainties by kind of scan. Where no source is named they are common
 // practice, checked by the bench's coverage.
 
-/// Angle of light: Callier's factor spans 1.0 to 1.05 over a large near panel and 1.0 to 1.2 on
-/// flatbeds (common practice; the factor itself: Callier 1909). 95 of 100 devices read silver less
-/// than this share too high.
+/// Angle of light: Callier's factor spans 1.0 to 1.05 over a large near panel, 1.0 to 1.2 on
+/// flatbeds and 1.2 to 1.4 in collimated scanners (common practice; the factor itself: Callier
+/// 1909). A file made by a camera says so; nothing tells the others apart, so an unknown scanner
+/// may read silver up to this share too dense (95 of 100; 1.37 read for 1). A silver wedge would
+/// take it out.
 constexpr double camera_angle_share = 0.05;
-constexpr double flatbed_angle_share = 0.17;
-/// A holder that covers the perforations is that of a scanner made for film, whose light may be
-/// collimated: the factor then goes up to 1.4.
-constexpr double film_scanner_angle_share = 0.28;
+constexpr double unknown_angle_share = 0.27;
 /// A camera's lens and panel bulge between the rows of holes by 0.03 to 0.06 (95 %).
 constexpr double camera_bulge = 0.025;
 /// A flatbed's lamp and sensor: what is left between the rows, and the light that a hole loses to
@@ -61,9 +60,7 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
                          : info.camera ? assumed_camera_curve_share
                          : guessed     ? guessed_curve_share
                                        : assumed_curve_share;
-  doubt.angle_share_95 = info.camera             ? camera_angle_share
-                         : reading.holes_covered ? film_scanner_angle_share
-                                                 : flatbed_angle_share;
+  doubt.angle_share_95 = info.camera ? camera_angle_share : unknown_angle_share;
   if (reading.zero != ZeroSource::none) {
     if (reading.zero_clipped > least_clipped_share) {
       doubt.clipped_shift_density = clipped_shift + clipped_shift_per_share * reading.zero_clipped;

@@ -92,10 +92,6 @@ double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const Clear
 
 StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
   StripReading reading;
-  const bool no_hole_whole = std::none_of(film.perforations.begin(), film.perforations.end(),
-                                          [](const Perforation& hole) { return hole.whole; });
-  reading.holes_covered =
-      film.format == FilmFormat::f135 && no_hole_whole && film.surround == Surround::opaque;
   const FilmExtent extent{film.along_begin_mm - beyond_film_mm, film.along_end_mm + beyond_film_mm,
                           film.across_begin_mm - beyond_film_mm,
                           film.across_end_mm + beyond_film_mm};

@@ -22,8 +22,6 @@ struct StripReading {
   /// Greatest share of clipped pixels among channels, over the bare light and over clear film.
   double zero_clipped = 0.0;
   double clear_clipped = 0.0;
-  /// The film lies in an opaque holder that shows no perforation whole.
-  bool holes_covered = false;
   /// Bare light's visual level, 0 to 1.
   double bare_light = 0.0;
   Lamp lamp;

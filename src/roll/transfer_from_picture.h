@@ -13,7 +13,8 @@ struct CodeEvidence {
   FilmFormat format = FilmFormat::unknown;
   /// Code of clear film over code of bare light, absent where bare light isn't in sight.
   std::optional<double> clear_over_bare;
-  /// Code of an opaque surround over code of bare light, or of clear film where that isn't in sight.
+  /// Code of an opaque surround over code of bare light, or of clear film where that isn't in
+  /// sight.
   std::optional<double> opaque_over_light;
   /// Code of the edge print over code of clear film.
   std::optional<double> print_over_clear;

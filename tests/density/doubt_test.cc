@@ -112,7 +112,7 @@ Draw reading_of(const DoubtSources& sources, SeededNoise& noise, double low, dou
 }
 
 // 20,000 scans with independent normal errors: 95 in 100 intervals hold the truth. Four standard
-// errors of a share of 0.95 are 0.6 %; where stray light is a fifth of the light, its logarithm is
+// errors of a share of 0.95 are 0.6 %; where stray light is a sixth of the light, its logarithm is
 // no longer straight, which costs up to 1 %.
 TEST(Doubt, CoversTheTruth95TimesIn100) {
   constexpr int scans = 20000;

@@ -1,5 +1,5 @@
 #include "base/seeded_noise.h"
-#include "film/drawn_film.h"
+#include "film/drawn_scan.h"
 
 #include <fogline/density/lamp.h>
 

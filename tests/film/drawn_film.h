@@ -1,16 +1,13 @@
-// Film drawn straight into a scan's working grid: a few rectangles of known density at known
-// places. No optics, no curve of film: what the finding and reading of film is tested against.
+// Film drawn as a few rectangles of known density at known places. No optics, no curve of film:
+// what the finding and reading of film is tested against.
 #pragma once
 
-#include "base/seeded_noise.h"
-
 #include <fogline/base/channels.h>
-#include <fogline/base/scan_source.h>
+#include <fogline/base/geometry.h>
 #include <fogline/film/film_layout.h>
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <numbers>
 #include <optional>
 #include <vector>
@@ -149,51 +146,6 @@ inline double density_at(const Scan& scan, double x, double y) {
     }
   }
   return scan.surround_density;
-}
-
-/// Light of every stored pixel, bare light times transmittance, grain on film and holder alike.
-/// Not held at 1: the caller decides what clips.
-inline Raster<float> light_of(const Scan& scan) {
-  constexpr int samples = 2;
-  SeededNoise noise(scan.seed);
-  Raster<float> light(scan.width_px, scan.height_px);
-  for (int y = 0; y < scan.height_px; ++y) {
-    for (int x = 0; x < scan.width_px; ++x) {
-      double sum = 0.0;
-      for (int k = 0; k < samples * samples; ++k) {
-        const double density =
-            density_at(scan, x + (k % samples + 0.5) / samples, y + (k / samples + 0.5) / samples);
-        sum += transmittance_from_density(density) / (samples * samples);
-      }
-      light.at(x, y) = static_cast<float>(
-          sum * scan.bare_light * transmittance_from_density(noise.normal(scan.grain_density)));
-    }
-  }
-  return light;
-}
-
-/// A working grid of one stored pixel a grid pixel; light of 1 and more is clipped. All channels
-/// hold the same light.
-inline ScanGrid grid_of(const Raster<float>& light, int channels = 1) {
-  constexpr std::uint8_t clip_bits = 0x11;
-  ScanGrid grid;
-  grid.light = LightRaster(light.width(), light.height(), channels);
-  grid.clipped = Raster<std::uint8_t>(light.width(), light.height());
-  for (int y = 0; y < light.height(); ++y) {
-    for (int x = 0; x < light.width(); ++x) {
-      for (int c = 0; c < channels; ++c) {
-        grid.light.set_light(x, y, c, light.at(x, y));
-        if (light.at(x, y) >= 1.0F) {
-          grid.clipped.at(x, y) = static_cast<std::uint8_t>(grid.clipped.at(x, y) | clip_bits << c);
-        }
-      }
-    }
-  }
-  return grid;
-}
-
-inline ScanGrid grid_of(const Scan& scan) {
-  return grid_of(light_of(scan), scan.channels);
 }
 
 }  // namespace fogline::drawn

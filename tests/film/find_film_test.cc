@@ -1,4 +1,4 @@
-#include "film/drawn_film.h"
+#include "film/drawn_scan.h"
 
 #include <fogline/film/find_film.h>
 
@@ -204,6 +204,22 @@ TEST(FindFilm, FindsTheFoggedLeader) {
   EXPECT_GT(begin, -border_mm);
   EXPECT_LT(begin, hole_end_mm + border_mm);
   EXPECT_NEAR(found_along(scan, scan.strips[0], found, found.leaders[0].along_end_mm), 32.0, 1.0);
+  expect_frames(scan, scan.strips[0], found);
+}
+
+// The first strip of a roll may be leader for the most part; its width is film all the same.
+TEST(FindFilm, FindsAStripThatIsMostlyLeader) {
+  Strip strip = three_frames();
+  strip.frames = {strip.frame(80.0)};
+  strip.patches = {{{0.0, 70.0, -18.0, 18.0}, 2.0}};
+  const Scan scan = drawn::scan_of(strip);
+  const FilmLayout layout = find_film(drawn::grid_of(scan), {});
+  ASSERT_EQ(layout.strips.size(), 1U);
+  const FilmStrip& found = layout.strips[0];
+  EXPECT_NEAR(found.across_begin_mm, -film_135::width_mm / 2.0, 0.2);
+  EXPECT_NEAR(found.across_end_mm, film_135::width_mm / 2.0, 0.2);
+  ASSERT_EQ(found.leaders.size(), 1U);
+  EXPECT_NEAR(found_along(scan, scan.strips[0], found, found.leaders[0].along_end_mm), 70.0, 1.0);
   expect_frames(scan, scan.strips[0], found);
 }
 

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <limits>
 #include <vector>
 
 #include <gtest/gtest.h>
@@ -36,6 +37,15 @@ TEST(Percentile, OfFewValues) {
   EXPECT_DOUBLE_EQ(percentile(std::array{4.5}, 0.98), 4.5);
   EXPECT_DOUBLE_EQ(percentile(std::array{1.0, 3.0}, -2.0), 1.0);
   EXPECT_DOUBLE_EQ(percentile(std::array{1.0, 3.0}, 2.0), 3.0);
+}
+
+// Spots without any light left are infinitely dense; a percentile among them is infinite too, never
+// "not a number".
+TEST(Percentile, OfInfiniteValues) {
+  constexpr double infinite = std::numeric_limits<double>::infinity();
+  EXPECT_DOUBLE_EQ(percentile(std::array{1.0, 2.0, infinite}, 0.25), 1.5);
+  EXPECT_EQ(percentile(std::array{1.0, 2.0, infinite}, 0.75), infinite);
+  EXPECT_EQ(median(std::array{infinite, 1.0, infinite, infinite}), infinite);
 }
 
 // 1 / Phi^-1(3/4): Phi of its reciprocal is three quarters.

@@ -36,8 +36,9 @@ TEST(EstimateContrast, ScalesWithTheMedianRange) {
   EXPECT_NEAR(twice.contrast_index->u95 / one.contrast_index->u95, 2.0, 1e-12);
 }
 
-// A usual negative's range of 0.75 to 0.85 is what a contrast index of 0.56 to 0.60 gives (the
-// targets of the navy's training manual NAVEDTRA 14208, public domain).
+// Ranges about the 0.80 to which ISO 6 develops its triangle (from memory) must come out near the
+// contrast index of 0.56 to 0.60 at which the navy's training manual aims (NAVEDTRA 14208, public
+// domain).
 TEST(EstimateContrast, OfAUsualRollIsUsual) {
   const ContrastEstimate estimate = estimate_contrast(ranges({0.75, 0.80, 0.85, 0.78}, 0.06));
   ASSERT_TRUE(estimate.contrast_index.has_value());

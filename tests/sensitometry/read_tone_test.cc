@@ -21,22 +21,24 @@ FilmFrame whole_frame() {
   return frame;
 }
 
-/// A frame of random densities; outside it a density that no frame holds.
+/// A frame of random densities, whose values over `area` go to `inside`; two spots beyond the area
+/// begins a density that no frame holds.
 DensityStrip random_picture(std::vector<double>& inside, const FilmExtent& area) {
   const FilmStrip film = drawn::perforated_film();
   DensityStrip density = drawn::clear_density(film, 0.0);
   SeededNoise noise(23);
   for (int y = 0; y < density.visual.height(); ++y) {
     for (int x = 0; x < density.visual.width(); ++x) {
-      density.visual.at(x, y) = 4.0F;
       const double s = density.along_mm(x);
       const double t = density.across_mm(y);
-      const bool in_frame = s > area.along_begin_mm && s < area.along_end_mm &&
-                            t > area.across_begin_mm && t < area.across_end_mm;
-      if (in_frame) {
-        const double value = 0.3 + 1.2 * noise.uniform() * noise.uniform();
-        density.visual.at(x, y) = static_cast<float>(value);
-        inside.push_back(static_cast<double>(density.visual.at(x, y)));
+      const auto within = [&](double margin_mm) {
+        return s > area.along_begin_mm - margin_mm && s < area.along_end_mm + margin_mm &&
+               t > area.across_begin_mm - margin_mm && t < area.across_end_mm + margin_mm;
+      };
+      const auto value = static_cast<float>(0.3 + 1.2 * noise.uniform() * noise.uniform());
+      density.visual.at(x, y) = within(0.2) ? value : 4.0F;
+      if (within(0.0)) {
+        inside.push_back(static_cast<double>(value));
       }
     }
   }
