@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 namespace fogline {
 
@@ -33,7 +34,7 @@ bool is_usable(const LightSample& sample, int channels) {
 /// many.
 std::size_t terms_for(const std::vector<LightSample>& samples) {
   double low = INFINITY;
-  double high = -INFINITY;
+  double high = -std::numeric_limits<double>::infinity();
   for (const LightSample& sample : samples) {
     low = std::min(low, sample.film.across_mm);
     high = std::max(high, sample.film.across_mm);

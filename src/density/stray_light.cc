@@ -3,6 +3,7 @@
 #include <fogline/numerics/robust.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <opencv2/imgproc.hpp>
@@ -13,9 +14,9 @@ namespace {
 
 /// Widths of the glare's Gaussians (standard deviations along x and y, mm): near, middle, far,
 /// and drawn out along either axis.
-constexpr double widths_mm[][2] = {{2.5, 2.5},   {6.0, 3.0},   {3.0, 6.0},  {12.0, 12.0},
-                                   {40.0, 12.0}, {12.0, 40.0}, {40.0, 40.0}};
-constexpr std::size_t width_count = std::size(widths_mm);
+constexpr std::array<std::array<double, 2>, 7> widths_mm{
+    {{2.5, 2.5}, {6.0, 3.0}, {3.0, 6.0}, {12.0, 12.0}, {40.0, 12.0}, {12.0, 40.0}, {40.0, 40.0}}};
+constexpr std::size_t width_count = widths_mm.size();
 /// Glare is computed on cells of this size: half its narrowest width.
 constexpr double cell_mm = 1.25;
 constexpr int largest_side_cells = 400;
@@ -156,6 +157,7 @@ std::vector<cv::Point> opaque_cells(const cv::Mat1f& visual, const cv::Mat1b& fi
 LinearFit fit_glare(const cv::Mat1f& visual, const std::vector<cv::Point>& cells,
                     double cells_per_mm, std::size_t first) {
   std::vector<cv::Mat1f> blurs;
+  blurs.reserve(width_count);
   for (std::size_t k = first; k < width_count; ++k) {
     blurs.emplace_back(
         blurred(visual, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm));
@@ -170,6 +172,38 @@ LinearFit fit_glare(const cv::Mat1f& visual, const std::vector<cv::Point>& cells
     problem.add(row, static_cast<double>(visual(cell)));
   }
   return fit_non_negative(problem);
+}
+
+/// Glare as told by opaque areas.
+struct GlareFit {
+  std::array<double, width_count> weights{};
+  double share = 0.0;
+  double offset = 0.0;
+  double residual = 0.0;
+};
+
+/// Near glare is told only by the rims of opaque areas, where the edge's own blur may pass for it:
+/// an implausible share is asked again without the near widths. Nothing where that is implausible
+/// too.
+std::optional<GlareFit> plausible_glare(const cv::Mat1f& visual,
+                                        const std::vector<cv::Point>& cells, double cells_per_mm) {
+  for (const std::size_t first : {std::size_t{0}, first_far_width}) {
+    const LinearFit fit = fit_glare(visual, cells, cells_per_mm, first);
+    if (!fit.solved) {
+      continue;
+    }
+    GlareFit glare;
+    for (std::size_t k = first; k < width_count; ++k) {
+      glare.weights[k] = fit.coefficients[k - first];
+      glare.share += glare.weights[k];
+    }
+    glare.offset = fit.coefficients.back();
+    glare.residual = fit.residual_sd;
+    if (glare.share <= greatest_share) {
+      return glare;
+    }
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -188,59 +222,44 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
       opaque_cells(visual, film_cells(strips, visual.size(), stray.cell_px_));
 
   cv::Mat glare = cv::Mat::zeros(light.size(), light.type());
-  if (cells.size() >= fewest_opaque_cells) {
-    std::vector<double> dark;
-    for (const cv::Point& cell : cells) {
-      dark.push_back(static_cast<double>(visual(cell)));
-    }
-    stray.opaque_light_ = median(dark);
-    // Near glare is told only by the rims of opaque areas, where the edge's own blur may pass for
-    // it: an implausible share is asked again without the near widths.
-    for (const std::size_t first : {std::size_t{0}, first_far_width}) {
-      const LinearFit fit = fit_glare(visual, cells, cells_per_mm, first);
-      double share = 0.0;
-      for (std::size_t k = first; k < width_count && fit.solved; ++k) {
-        share += fit.coefficients[k - first];
-      }
-      if (!fit.solved || share > greatest_share) {
-        continue;
-      }
-      stray.measured_ = true;
-      stray.share_ = share;
-      stray.residual_ = fit.residual_sd;
-      stray.offset_ = fit.coefficients.back();
-      stray.share_doubt_ = std::hypot(told_doubt_share * share, told_doubt);
-      for (std::size_t k = first; k < width_count; ++k) {
-        const double weight = fit.coefficients[k - first];
-        if (weight > 0.0) {
-          glare += weight *
-                   blurred(light, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm);
-        }
-      }
-      break;
-    }
-  }
-  if (!stray.measured_ && stray.opaque_light_) {
-    // Something opaque is in sight, but no plausible glare explains its light (a holder lit from
-    // the side, a display curve that crushes black): its median is the most that stray light is.
-    const double level = unexplained_part * *stray.opaque_light_;
-    double lamp = 0.0;
-    cv::minMaxLoc(visual, nullptr, &lamp);
-    stray.measured_ = true;
-    stray.share_ = level / lamp;
-    stray.share_doubt_ = stray.share_;
-    glare.setTo(cv::Scalar::all(level));
-  }
-  if (!stray.measured_) {
+  if (cells.size() < fewest_opaque_cells) {
     stray.share_ = usual_share;
     stray.share_doubt_ = usual_share_doubt;
     const double sd = usual_width_mm * cells_per_mm;
     glare = usual_share * blurred(light, sd, sd);
+  } else {
+    std::vector<double> dark;
+    dark.reserve(cells.size());
+    for (const cv::Point& cell : cells) {
+      dark.push_back(static_cast<double>(visual(cell)));
+    }
+    stray.measured_ = true;
+    stray.opaque_light_ = median(dark);
+    if (const std::optional<GlareFit> fit = plausible_glare(visual, cells, cells_per_mm)) {
+      stray.share_ = fit->share;
+      stray.share_doubt_ = std::hypot(told_doubt_share * fit->share, told_doubt);
+      stray.residual_ = fit->residual;
+      stray.offset_ = fit->offset;
+      for (std::size_t k = 0; k < width_count; ++k) {
+        if (fit->weights[k] > 0.0) {
+          glare += fit->weights[k] *
+                   blurred(light, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm);
+        }
+      }
+    } else {
+      // Something opaque is in sight, but no plausible glare explains its light (a holder lit from
+      // the side, a display curve that crushes black): its median is the most that stray light is.
+      const double level = unexplained_part * *stray.opaque_light_;
+      double lamp = 0.0;
+      cv::minMaxLoc(visual, nullptr, &lamp);
+      stray.share_ = level / lamp;
+      stray.share_doubt_ = stray.share_;
+      glare.setTo(cv::Scalar::all(level));
+    }
   }
   stray.glare_ = Raster<float>(light.cols, light.rows, light.channels());
-  std::copy(glare.ptr<float>(0),
-            glare.ptr<float>(0) + glare.total() * static_cast<std::size_t>(glare.channels()),
-            stray.glare_.samples().begin());
+  const std::size_t samples = glare.total() * static_cast<std::size_t>(glare.channels());
+  std::copy(glare.ptr<float>(0), glare.ptr<float>(0) + samples, stray.glare_.samples().begin());
   return stray;
 }
 

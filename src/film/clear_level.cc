@@ -65,7 +65,7 @@ LinearFit fit_course(const std::vector<PointMm>& places, const std::vector<doubl
     }
     constexpr int patches_a_term = 3;
     if (problem.rows() >= patches_a_term * terms) {
-      const LinearFit fit = fit_robust(problem, patch_scale_floor);
+      LinearFit fit = fit_robust(problem, patch_scale_floor);
       if (fit.solved) {
         return fit;
       }

@@ -3,7 +3,9 @@
 #include <fogline/numerics/robust.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <limits>
 #include <vector>
 
 namespace fogline {
@@ -16,8 +18,8 @@ constexpr double opaque_excess = 1.0;
 /// for films nearly as clear as air.
 constexpr double least_bare_step = 0.006;
 /// Rows beside the frame and outside the holes that are clear on every strip, |across| in mm.
-constexpr double inner_rebate_mm[] = {12.2, 12.6};
-constexpr double outer_rebate_mm[] = {15.8, 17.0};
+constexpr std::array<double, 2> inner_rebate_mm{12.2, 12.6};
+constexpr std::array<double, 2> outer_rebate_mm{15.8, 17.0};
 constexpr double step_mm = 0.2;
 
 enum class Stretch { film, bare, opaque, nothing };
@@ -142,7 +144,7 @@ double walk_across(const ExtentWalk& walk, double direction, Stretch& ended_by) 
 FilmExtent widest_extent(const FilmStrip& film, int image_width_px, int image_height_px,
                          double half_width_mm) {
   double begin = INFINITY;
-  double end = -INFINITY;
+  double end = -std::numeric_limits<double>::infinity();
   const auto inside = [&](double along) {
     const PointPx at = film.map.scan_from_film({along, 0.0});
     return at.x >= 0.0 && at.y >= 0.0 && at.x <= image_width_px && at.y <= image_height_px;
@@ -169,7 +171,7 @@ FilmExtent widest_extent(const FilmStrip& film, int image_width_px, int image_he
 
 void find_film_extent(FilmStrip& film, const ClearLevel& level) {
   double first = INFINITY;
-  double last = -INFINITY;
+  double last = -std::numeric_limits<double>::infinity();
   for (const Perforation& hole : film.perforations) {
     first = std::min(first, hole.film.along_mm);
     last = std::max(last, hole.film.along_mm);
@@ -212,43 +214,50 @@ double clear_rebate_share(const FilmStrip& film, const ClearLevel& level) {
   return better;
 }
 
-void find_leaders(FilmStrip& film, const ClearLevel& level) {
-  // Edge print darkens single bands; only fog darkens all that are in sight.
+namespace {
+
+/// Whether fog darkens all the rebate in sight at a place along the film. Edge print darkens single
+/// bands only.
+bool is_fogged(const FilmStrip& film, const ClearLevel& level, double along_mm) {
   constexpr double fogged_excess = 0.3;
-  constexpr double least_length_mm = 3.0;
-  const auto is_fogged = [&](double along) {
-    int bands = 0;
-    int fogged = 0;
-    for (const auto& band : {inner_rebate_mm, outer_rebate_mm}) {
-      for (const double side : {-1.0, 1.0}) {
-        if (side * band[1] > film.across_end_mm || side * band[1] < film.across_begin_mm) {
-          continue;
-        }
-        std::vector<double> values;
-        const int x = level.excess.column(along);
-        for (double t = band[0]; t < band[1]; t += 0.1) {
-          const float value = level.excess.excess(level.excess.row(side * t), x);
-          if (!std::isnan(value)) {
-            values.push_back(static_cast<double>(value));
-          }
-        }
-        const double middle = values.empty() ? NAN : median(values);
-        // A leader is cut to a tongue: where it is cut away, bare light says nothing.
-        if (middle > -least_bare_step) {
-          ++bands;
-          fogged += middle > fogged_excess ? 1 : 0;
+  int bands = 0;
+  int fogged = 0;
+  for (const auto& band : {inner_rebate_mm, outer_rebate_mm}) {
+    for (const double side : {-1.0, 1.0}) {
+      if (side * band[1] > film.across_end_mm || side * band[1] < film.across_begin_mm) {
+        continue;
+      }
+      std::vector<double> values;
+      const int x = level.excess.column(along_mm);
+      for (double t = band[0]; t < band[1]; t += 0.1) {
+        const float value = level.excess.excess(level.excess.row(side * t), x);
+        if (!std::isnan(value)) {
+          values.push_back(static_cast<double>(value));
         }
       }
+      const double middle = values.empty() ? NAN : median(values);
+      // A leader is cut to a tongue: where it is cut away, bare light says nothing.
+      if (middle > -least_bare_step) {
+        ++bands;
+        fogged += middle > fogged_excess ? 1 : 0;
+      }
     }
-    // One band may miss it at the cut of the tongue.
-    return fogged >= std::max(1, bands - 1) && 2 * fogged > bands;
-  };
+  }
+  // One band may miss it at the cut of the tongue.
+  return fogged >= std::max(1, bands - 1) && 2 * fogged > bands;
+}
+
+}  // namespace
+
+void find_leaders(FilmStrip& film, const ClearLevel& level) {
+  constexpr double least_length_mm = 3.0;
+  const auto fogged_at = [&](double along_mm) { return is_fogged(film, level, along_mm); };
   double begin = film.along_begin_mm;
-  while (begin < film.along_end_mm && (is_fogged(begin + 0.2) || is_fogged(begin + 1.0))) {
+  while (begin < film.along_end_mm && (fogged_at(begin + 0.2) || fogged_at(begin + 1.0))) {
     begin += step_mm;
   }
   double end = film.along_end_mm;
-  while (end > begin && (is_fogged(end - 0.2) || is_fogged(end - 1.0))) {
+  while (end > begin && (fogged_at(end - 0.2) || fogged_at(end - 1.0))) {
     end -= step_mm;
   }
   if (begin - film.along_begin_mm > least_length_mm) {

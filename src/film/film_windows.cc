@@ -50,13 +50,16 @@ double opaque_level(const cv::Mat1f& image) {
     const double place = std::clamp(static_cast<double>(value), 0.0, darkest) / bin;
     counts[static_cast<std::size_t>(place)] += 1.0;
   }
-  const auto first = counts.begin() + static_cast<std::ptrdiff_t>(least_opaque / bin);
-  auto at = std::max_element(first, counts.end());
-  const double foot = foot_of_peak * *at;
-  while (at > first && *at > foot) {
+  constexpr auto first = static_cast<std::size_t>(least_opaque / bin);
+  auto at = first;
+  for (std::size_t i = first; i < bins; ++i) {
+    at = counts[i] > counts[at] ? i : at;
+  }
+  const double foot = foot_of_peak * counts[at];
+  while (at > first && counts[at] > foot) {
     --at;
   }
-  return std::min(surely_opaque, static_cast<double>(at - counts.begin()) * bin);
+  return std::min(surely_opaque, static_cast<double>(at) * bin);
 }
 
 RimKind rim_kind(const cv::Mat1f& image, double opaque) {
@@ -123,7 +126,7 @@ FilmWindow window_from_rectangle(const cv::RotatedRect& rectangle, Surround surr
   FilmWindow window;
   window.x = static_cast<double>(rectangle.center.x) + 0.5;
   window.y = static_cast<double>(rectangle.center.y) + 0.5;
-  double direction = static_cast<double>(rectangle.angle);
+  auto direction = static_cast<double>(rectangle.angle);
   window.length_px = static_cast<double>(rectangle.size.width);
   window.width_px = static_cast<double>(rectangle.size.height);
   if (window.length_px < window.width_px) {

@@ -33,7 +33,7 @@ enum class Border : int { begin = +1, end = -1 };
 /// reaches the seen share of the height.
 double best_border(const FrameProfile& profile, Border border, double at_mm, double& share) {
   const std::vector<double>& shares = border == Border::begin ? profile.rises : profile.falls;
-  const double sign = static_cast<double>(border);
+  const auto sign = static_cast<double>(border);
   const std::size_t from = index_at(profile, at_mm - border_search_mm);
   const std::size_t to = index_at(profile, at_mm + border_search_mm);
   share = *std::max_element(shares.begin() + static_cast<std::ptrdiff_t>(from),

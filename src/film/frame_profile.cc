@@ -34,6 +34,45 @@ double ratio_from_share(double share) {
   return clear_ratio + t * (picture_ratio - clear_ratio);
 }
 
+cv::Mat not_a_number(const cv::Mat1f& image) {
+  cv::Mat1b mask(image.size());
+  std::transform(image.begin(), image.end(), mask.begin(), [](float value) {
+    return static_cast<std::uint8_t>(std::isnan(value) ? 255 : 0);
+  });
+  return mask;
+}
+
+/// Looks for borders at each column: how the mean light of every piece of the height steps between
+/// the stretch before and the stretch after. `sums` is the integral image of the pieces.
+void add_border_evidence(FrameProfile& profile, const cv::Mat1d& sums, int reach,
+                         double threshold) {
+  const int pieces = sums.rows - 1;
+  const int columns = sums.cols - 1;
+  for (int x = reach; x + reach <= columns; ++x) {
+    const auto i = static_cast<std::size_t>(x);
+    const auto window_length = static_cast<std::ptrdiff_t>(2) * reach;
+    const auto window = profile.film.begin() + static_cast<std::ptrdiff_t>(x - reach);
+    if (std::find(window, window + window_length, false) != window + window_length) {
+      continue;
+    }
+    int rising = 0;
+    int falling = 0;
+    double steps = 0.0;
+    for (int p = 0; p < pieces; ++p) {
+      const auto mean = [&](int from, int to) {
+        return (sums(p + 1, to) - sums(p, to) - sums(p + 1, from) + sums(p, from)) / (to - from);
+      };
+      const double step = mean(x, x + reach) - mean(x - reach, x);
+      steps += std::clamp(step, -greatest_step, greatest_step);
+      rising += step > threshold ? 1 : 0;
+      falling += step < -threshold ? 1 : 0;
+    }
+    profile.step[i] = steps / pieces;
+    profile.rises[i] = static_cast<double>(rising) / pieces;
+    profile.falls[i] = static_cast<double>(falling) / pieces;
+  }
+}
+
 }  // namespace
 
 int ExcessImage::column(double along_mm) const {
@@ -51,7 +90,7 @@ FrameProfile frame_profile(const ExcessImage& image, double across_begin_mm, dou
   const int begin = image.row(across_begin_mm);
   const int end = std::max(begin + 1, image.row(across_end_mm));
   const cv::Mat1f band = image.excess.rowRange(begin, end).clone();
-  const cv::Mat unknown = band != band;
+  const cv::Mat unknown = not_a_number(band);
   cv::Mat1f filled = band.clone();
   cv::patchNaNs(filled, 0.0);
   cv::Mat1f smooth;
@@ -90,28 +129,7 @@ FrameProfile frame_profile(const ExcessImage& image, double across_begin_mm, dou
     const int dense = cv::countNonZero(smooth.col(x) > threshold);
     profile.picture[i] = ratio_from_share(static_cast<double>(dense) / known);
   }
-  for (int x = reach; x + reach <= columns; ++x) {
-    const auto i = static_cast<std::size_t>(x);
-    const auto window = profile.film.begin() + (x - reach);
-    if (std::find(window, window + 2 * reach, false) != window + 2 * reach) {
-      continue;
-    }
-    int rising = 0;
-    int falling = 0;
-    double steps = 0.0;
-    for (int p = 0; p < pieces; ++p) {
-      const auto mean = [&](int from, int to) {
-        return (sums(p + 1, to) - sums(p, to) - sums(p + 1, from) + sums(p, from)) / (to - from);
-      };
-      const double step = mean(x, x + reach) - mean(x - reach, x);
-      steps += std::clamp(step, -greatest_step, greatest_step);
-      rising += step > static_cast<double>(threshold) ? 1 : 0;
-      falling += step < -static_cast<double>(threshold) ? 1 : 0;
-    }
-    profile.step[i] = steps / pieces;
-    profile.rises[i] = static_cast<double>(rising) / pieces;
-    profile.falls[i] = static_cast<double>(falling) / pieces;
-  }
+  add_border_evidence(profile, sums, reach, static_cast<double>(threshold));
   return profile;
 }
 

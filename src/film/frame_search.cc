@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 namespace fogline {
@@ -31,7 +32,7 @@ constexpr double border_slack_mm = 0.25;
 constexpr double length_step_mm = 0.2;
 
 struct Choice {
-  double score = -INFINITY;
+  double score = -std::numeric_limits<double>::infinity();
   int previous = -1;
 };
 

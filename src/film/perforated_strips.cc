@@ -168,8 +168,12 @@ std::vector<RowPair> pair_rows(const FindingImage& image, const std::vector<Hole
     if (used[i] || rows[i].holes.size() < fewest_holes_alone || !shows_lamp) {
       continue;
     }
-    const bool outside_below =
-        outside_likeness(image, rows[i], -1) >= outside_likeness(image, rows[i], +1);
+    const double below = outside_likeness(image, rows[i], -1);
+    const double above = outside_likeness(image, rows[i], +1);
+    if (std::max(below, above) < sure_outside) {
+      continue;
+    }
+    const bool outside_below = below >= above;
     pairs.push_back(outside_below ? RowPair{&rows[i], nullptr} : RowPair{nullptr, &rows[i]});
   }
   return pairs;

@@ -12,7 +12,7 @@ namespace {
 constexpr int most_samples = 5;
 
 /// Bilinear light at a place of the grid, in grid pixels; false outside.
-bool sample_light(const LightRaster& light, double gx, double gy, float* sum) {
+bool sample_light(const LightRaster& light, double gx, double gy, PerChannel<float>& sum) {
   const double x = gx - 0.5;
   const double y = gy - 0.5;
   constexpr double half = 0.5;
@@ -28,7 +28,7 @@ bool sample_light(const LightRaster& light, double gx, double gy, float* sum) {
   for (int c = 0; c < light.channels(); ++c) {
     const float top = light.light(x0, y0, c) * (1.0F - fx) + light.light(x1, y0, c) * fx;
     const float low = light.light(x0, y1, c) * (1.0F - fx) + light.light(x1, y1, c) * fx;
-    sum[c] += top * (1.0F - fy) + low * fy;
+    sum[static_cast<std::size_t>(c)] += top * (1.0F - fy) + low * fy;
   }
   return true;
 }
@@ -65,7 +65,7 @@ StraightStrip straighten(const ScanGrid& grid, const FilmMap& map, const FilmExt
   const double step_mm = 1.0 / pixels_per_mm / samples;
   for (int y = 0; y < height; ++y) {
     for (int x = 0; x < width; ++x) {
-      float sum[max_channels] = {};
+      PerChannel<float> sum{};
       int count = 0;
       std::uint8_t clip = 0;
       for (int j = 0; j < samples; ++j) {
@@ -85,7 +85,7 @@ StraightStrip straighten(const ScanGrid& grid, const FilmMap& map, const FilmExt
       }
       if (count == samples * samples) {
         for (int c = 0; c < channels; ++c) {
-          strip.light.at(x, y, c) = sum[c] / static_cast<float>(count);
+          strip.light.at(x, y, c) = sum[static_cast<std::size_t>(c)] / static_cast<float>(count);
         }
         strip.clipped.at(x, y) = clip;
       }

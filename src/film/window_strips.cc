@@ -9,6 +9,7 @@
 #include <fogline/numerics/robust.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 
@@ -22,10 +23,11 @@ constexpr double greatest_tag = 400.0;
 /// Tolerance of a film's width on bare light, share: tags err by a percent, blur adds a pixel.
 constexpr double width_tolerance = 0.025;
 /// Sheet film, mm (ISO 1012; from memory): about 100 x 125, 88 x 118, 128 x 178.
-constexpr double sheets_mm[][2] = {{100.0, 125.4}, {88.0, 118.0}, {128.0, 178.0}};
+constexpr std::array<std::array<double, 2>, 3> sheets_mm{
+    {{100.0, 125.4}, {88.0, 118.0}, {128.0, 178.0}}};
 /// Widths of holder windows that show 135 film, and 120 film, mm.
-constexpr double window_135_mm[] = {21.0, 36.5};
-constexpr double window_120_mm[] = {50.0, 63.5};
+constexpr std::array<double, 2> window_135_mm{21.0, 36.5};
+constexpr std::array<double, 2> window_120_mm{50.0, 63.5};
 constexpr double least_sheet_window_mm = 80.0;
 /// The holder's edge is blurred and throws a shadow: left out, mm.
 constexpr double window_margin_mm = 0.2;
@@ -388,7 +390,7 @@ bool has_clear_margins(const FilmStrip& film, const ScanGrid& grid) {
 /// keeps one that shows frames between clear margins where that format has them.
 FilmStrip strip_by_frames(const FilmWindow& window, double scan_px, const ScanGrid& grid,
                           const FindOptions& options) {
-  constexpr double sheet_aspect[] = {1.15, 1.45};
+  constexpr std::array<double, 2> sheet_aspect{1.15, 1.45};
   const double aspect = window.length_px / window.width_px;
   const bool may_be_sheet = aspect > sheet_aspect[0] && aspect < sheet_aspect[1];
   for (const FilmFormat format : {FilmFormat::sheet, FilmFormat::f120}) {

@@ -12,6 +12,8 @@ namespace {
 /// Outer rebate, |across| in mm: inside the film's edge by 0.4 mm, outside the holes by 0.3.
 constexpr double outer_begin_mm = film_135::row_across_mm + film_135::hole_across_mm / 2.0 + 0.3;
 constexpr double outer_end_mm = film_135::width_mm / 2.0 - 0.4;
+/// Stands for "no light left" when medians are taken.
+constexpr double darkest_density = 5.0;
 /// Print is denser than base plus fog by this at least.
 constexpr double least_net = 0.15;
 /// A core spot has print on all sides: strokes of 0.3 mm and more have one.
@@ -64,7 +66,7 @@ std::optional<AreaReading> read_edge_print(const DensityStrip& density, const Fi
            x < density.column(film.along_end_mm - 0.5); ++x) {
         if (!in_leader(film, density.along_mm(x)) && is_core(density, x, y, base + least_net)) {
           extend(reading.place, density.along_mm(x), density.across_mm(y), cores.empty());
-          cores.push_back(static_cast<double>(density.visual.at(x, y)));
+          cores.push_back(std::min(darkest_density, static_cast<double>(density.visual.at(x, y))));
         }
       }
     }
@@ -101,7 +103,7 @@ std::optional<AreaReading> read_leader(const DensityStrip& density, const FilmSt
         // Where the tongue was cut away there is bare light, no leader.
         constexpr float least_leader = 0.5F;
         if (value > least_leader) {
-          values.push_back(static_cast<double>(value));
+          values.push_back(std::min(darkest_density, static_cast<double>(value)));
         }
       }
     }

@@ -26,7 +26,7 @@ struct MeasureOptions {
 
 /// Measures one scan of a roll. `frame_number` is the number of its first frame. Throws FileError
 /// where the file breaks off while being read.
-ScanMeasurement measure_scan(ScanSource& scan, const MeasureOptions& options, int frame_number,
+ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
                              const Progress& progress);
 
 /// Joins the scans of one roll: marks frames scanned twice, medians over all frames, contrast.
