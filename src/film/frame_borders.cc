@@ -15,6 +15,8 @@ constexpr double seen_share = 0.3;
 constexpr double sure_share = 0.6;
 /// How far a border may lie from its place in the common arrangement, mm.
 constexpr double border_search_mm = 0.9;
+/// A sliver of a cut frame narrower than this tells nothing, mm.
+constexpr double least_visible_mm = 2.0;
 /// A frame cut by less than this is whole, mm.
 constexpr double cut_slack_mm = 0.4;
 /// Mean log likelihood ratio below which a frame without a border is blank film, not a picture.
@@ -199,6 +201,9 @@ std::vector<FilmFrame> settle_frames(const FrameSeries& series, const FrameProfi
     frame.clear_borders =
         (begin_share >= sure_share && is_clear_outside(profile, Border::begin, begin) ? 1 : 0) +
         (end_share >= sure_share && is_clear_outside(profile, Border::end, end) ? 1 : 0);
+    if (frame.along_end_mm - frame.along_begin_mm < least_visible_mm) {
+      continue;
+    }
     frame.cut = begin < film.along_begin_mm - cut_slack_mm ||
                 end > film.along_end_mm + cut_slack_mm ||
                 frame.across_begin_mm > across.begin_mm + cut_slack_mm ||

@@ -24,6 +24,7 @@ struct Options {
   unsigned long long seed = 1000;
   unsigned jobs = 2;
   bool misses = false;
+  bool time = true;
 };
 
 constexpr const char* usage =
@@ -31,6 +32,7 @@ constexpr const char* usage =
     "  --large N    full scans, spread over all kinds (96)\n"
     "  --tiny N     small pieces of film for coverage (2000)\n"
     "  --kind KIND  only this kind, --large of them\n"
+    "  --no-time    leave the large files out whose reading is timed\n"
     "  --misses     list the cases worth a look, with kind and seed\n";
 
 bool parse(int argc, char** argv, Options& options) {
@@ -49,6 +51,8 @@ bool parse(int argc, char** argv, Options& options) {
       options.jobs = static_cast<unsigned>(std::max(1, std::atoi(value().c_str())));
     } else if (word == "--misses") {
       options.misses = true;
+    } else if (word == "--no-time") {
+      options.time = false;
     } else {
       return false;
     }
@@ -74,12 +78,12 @@ std::vector<bench::CaseName> large_names(const Options& options) {
 }
 
 std::vector<bench::ScanCase> run(const std::vector<bench::CaseName>& names, unsigned jobs,
-                                 const std::string& folder, bool timed) {
+                                 const std::string& folder) {
   std::vector<bench::ScanCase> cases(names.size());
   std::atomic<std::size_t> next = 0;
   const auto work = [&] {
     for (std::size_t i = next++; i < names.size(); i = next++) {
-      cases[i] = bench::run_case(names[i], folder, timed);
+      cases[i] = bench::run_case(names[i], folder);
     }
   };
   std::vector<std::thread> threads;
@@ -104,12 +108,18 @@ int main(int argc, char** argv) {
   const std::filesystem::path folder =
       std::filesystem::temp_directory_path() / ("accuracy-bench-" + std::to_string(getpid()));
   std::filesystem::create_directories(folder);
-  const std::vector<bench::ScanCase> large = run(large_names(options), options.jobs, folder, true);
+  const std::vector<bench::ScanCase> large = run(large_names(options), options.jobs, folder);
   std::vector<bench::CaseName> tiny_names;
   for (int i = 0; i < options.tiny; ++i) {
     tiny_names.push_back({"tiny", options.seed + static_cast<std::uint64_t>(i)});
   }
-  const std::vector<bench::ScanCase> tiny = run(tiny_names, options.jobs, folder, false);
+  const std::vector<bench::ScanCase> tiny = run(tiny_names, options.jobs, folder);
+  std::vector<bench::Timing> timings;
+  if (options.time) {
+    constexpr double megapixels = 35.0;
+    timings.push_back(bench::time_large(megapixels, false, folder));
+    timings.push_back(bench::time_large(megapixels, true, folder));
+  }
   std::filesystem::remove_all(folder);
 
   for (const auto& [title, cases] : {std::pair{"FULL SCANS", &large}, {"SMALL SCANS", &tiny}}) {
@@ -127,6 +137,6 @@ int main(int argc, char** argv) {
       bench::print_misses(*cases);
     }
   }
-  bench::print_time(large);
+  bench::print_time(timings, large);
   return 0;
 }

@@ -9,7 +9,9 @@
 #include <fogline/io/open_scan.h>
 #include <fogline/roll/measure_roll.h>
 
+#include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <filesystem>
 
 namespace bench {
@@ -29,7 +31,7 @@ bool Compared::covers() const {
   return truth >= lower95.value_or(value - u95) && truth <= upper95.value_or(value + u95);
 }
 
-ScanCase run_case(const CaseName& name, const std::string& folder, bool timed) {
+ScanCase run_case(const CaseName& name, const std::string& folder) {
   ScanCase result;
   result.name = name;
   const filmsim::Simulated simulated =
@@ -39,9 +41,6 @@ ScanCase run_case(const CaseName& name, const std::string& folder, bool timed) {
   result.bits = simulated.scenario.encoding.bits;
   result.expected_fitness = simulated.truth.expected_fitness;
   try {
-    if (timed && path.ends_with(".tif")) {
-      result.decode_s = bare_decode_seconds(path);
-    }
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
     std::vector<fogline::ScanMeasurement> scans;
@@ -57,6 +56,36 @@ ScanCase run_case(const CaseName& name, const std::string& folder, bool timed) {
   std::filesystem::path truth(path);
   std::filesystem::remove(truth.replace_extension(".truth.json"));
   return result;
+}
+
+Timing time_large(double megapixels, bool compressed, const std::string& folder) {
+  filmsim::Scenario scenario = filmsim::sample_scenario("flatbed-135-open", 1);
+  const double pixels = static_cast<double>(scenario.width_px) * scenario.height_px;
+  const double finer = std::sqrt(megapixels * 1e6 / pixels);
+  scenario.width_px = static_cast<int>(scenario.width_px * finer);
+  scenario.height_px = static_cast<int>(scenario.height_px * finer);
+  scenario.pixels_per_mm *= finer;
+  scenario.encoding.file = filmsim::FileKind::kTiff;
+  scenario.encoding.channels = 3;
+  scenario.encoding.bits = 16;
+  scenario.encoding.compressed = compressed;
+  const std::string path = write_scan(filmsim::render(scenario), folder + "/large.tif");
+  Timing timing;
+  timing.name = compressed ? "deflate with predictor" : "uncompressed";
+  timing.megabytes = 6e-6 * scenario.width_px * scenario.height_px;
+  constexpr int rounds = 3;
+  timing.measure_s = timing.decode_s = INFINITY;
+  for (int round = 0; round < rounds; ++round) {
+    timing.decode_s = std::min(timing.decode_s, bare_decode_seconds(path));
+    const auto start = std::chrono::steady_clock::now();
+    const auto source = fogline::open_scan(path, {});
+    std::vector<fogline::ScanMeasurement> scans;
+    scans.push_back(fogline::measure_scan(*source, {}, 1, {}));
+    fogline::join_scans(std::move(scans));
+    timing.measure_s = std::min(timing.measure_s, seconds_since(start));
+  }
+  std::filesystem::remove(path);
+  return timing;
 }
 
 }  // namespace bench

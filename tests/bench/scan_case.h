@@ -59,12 +59,23 @@ struct ScanCase {
   std::optional<double> scale_error;     // share
   std::optional<double> rotation_error;  // degrees, greatest over strips
   std::optional<double> holes_share;     // seen over true
-  // Time, only where asked for: whole measurement and libtiff's bare decode of the same file.
+  /// Whole measurement, wall seconds.
+  double measure_s = 0.0;
+};
+
+/// One large file: whole measurement and libtiff's bare decode of it, wall seconds.
+struct Timing {
+  std::string name;
+  double megabytes = 0.0;
   double measure_s = 0.0;
   double decode_s = 0.0;
 };
 
+/// Times a strip rendered so finely that its file has about `megapixels`, 16-bit colour, page cache
+/// warm; `compressed`: deflate with predictor.
+Timing time_large(double megapixels, bool compressed, const std::string& folder);
+
 /// Simulates, writes into `folder`, measures as the program does, compares, deletes.
-ScanCase run_case(const CaseName& name, const std::string& folder, bool timed);
+ScanCase run_case(const CaseName& name, const std::string& folder);
 
 }  // namespace bench

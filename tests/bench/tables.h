@@ -13,7 +13,7 @@ void print_tone(const std::vector<ScanCase>& cases);
 void print_other_numbers(const std::vector<ScanCase>& cases);
 void print_fitness(const std::vector<ScanCase>& cases);
 void print_film(const std::vector<ScanCase>& cases);
-void print_time(const std::vector<ScanCase>& cases);
+void print_time(const std::vector<Timing>& timings, const std::vector<ScanCase>& cases);
 /// Cases worth looking at, with what is wrong.
 void print_misses(const std::vector<ScanCase>& cases);
 

@@ -71,11 +71,20 @@ inline Scan scan_of(Strip strip, double pixels_per_mm = 8.0, double margin_mm = 
   return scan;
 }
 
-inline PointMm film_at(const Scan& scan, const Strip& strip, double x, double y) {
+/// Direction of a strip as a unit vector: worked out once a strip, not once a sample.
+inline PointMm heading(const Strip& strip) {
   const double angle = strip.direction_deg * std::numbers::pi / 180.0;
+  return {std::cos(angle), std::sin(angle)};
+}
+
+inline PointMm film_at(const Scan& scan, const Strip& strip, PointMm along, double x, double y) {
   const double dx = (x - strip.origin.x) / scan.pixels_per_mm;
   const double dy = (y - strip.origin.y) / scan.pixels_per_mm;
-  return {dx * std::cos(angle) + dy * std::sin(angle), dy * std::cos(angle) - dx * std::sin(angle)};
+  return {dx * along.along_mm + dy * along.across_mm, dy * along.along_mm - dx * along.across_mm};
+}
+
+inline PointMm film_at(const Scan& scan, const Strip& strip, double x, double y) {
+  return film_at(scan, strip, heading(strip), x, y);
 }
 
 inline PointPx scan_at(const Scan& scan, const Strip& strip, PointMm film) {
@@ -132,7 +141,8 @@ inline std::optional<double> strip_density(const Strip& strip, PointMm film) {
   return density;
 }
 
-inline double density_at(const Scan& scan, double x, double y) {
+inline double density_at(const Scan& scan, const std::vector<PointMm>& headings, double x,
+                         double y) {
   if (scan.window) {
     const BoxPx& box = *scan.window;
     const bool inside = x >= box.x && y >= box.y && x < box.x + box.width && y < box.y + box.height;
@@ -140,8 +150,9 @@ inline double density_at(const Scan& scan, double x, double y) {
       return scan.surround_density;
     }
   }
-  for (const Strip& strip : scan.strips) {
-    if (const std::optional<double> density = strip_density(strip, film_at(scan, strip, x, y))) {
+  for (std::size_t i = 0; i < scan.strips.size(); ++i) {
+    const PointMm film = film_at(scan, scan.strips[i], headings[i], x, y);
+    if (const std::optional<double> density = strip_density(scan.strips[i], film)) {
       return *density;
     }
   }

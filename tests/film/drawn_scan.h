@@ -14,12 +14,16 @@ inline Raster<float> light_of(const Scan& scan) {
   constexpr int samples = 2;
   SeededNoise noise(scan.seed);
   Raster<float> light(scan.width_px, scan.height_px);
+  std::vector<PointMm> headings;
+  for (const Strip& strip : scan.strips) {
+    headings.push_back(heading(strip));
+  }
   for (int y = 0; y < scan.height_px; ++y) {
     for (int x = 0; x < scan.width_px; ++x) {
       double sum = 0.0;
       for (int k = 0; k < samples * samples; ++k) {
-        const double density =
-            density_at(scan, x + (k % samples + 0.5) / samples, y + (k / samples + 0.5) / samples);
+        const double density = density_at(scan, headings, x + (k % samples + 0.5) / samples,
+                                          y + (k / samples + 0.5) / samples);
         sum += transmittance_from_density(density) / (samples * samples);
       }
       light.at(x, y) = static_cast<float>(

@@ -28,6 +28,12 @@ Scan two_frames() {
   return drawn::scan_of(strip);
 }
 
+/// Drawn once for all tests that take it as it is.
+const Raster<float>& two_frames_light() {
+  static const Raster<float> light = drawn::light_of(two_frames());
+  return light;
+}
+
 /// Factory-exposed bars of 0.8 mm in the lower outer rebate, 1.1 above base.
 void print_edge(Strip& strip, double begin_mm, double end_mm) {
   for (double at = begin_mm; at + 0.8 < end_mm; at += 3.0) {
@@ -199,21 +205,21 @@ TEST(MeasureScan, EightBitsWithoutAProfileAreIndicative) {
   info.bits = 8;
   info.samples_per_pixel = info.channels = 1;
   info.transfer = {TransferKind::srgb, {}, TransferSource::assumed};
-  const ScanMeasurement found = measured(drawn::light_of(two_frames()), info, true);
+  const ScanMeasurement found = measured(two_frames_light(), info, true);
   EXPECT_EQ(found.fitness, Fitness::indicative);
   EXPECT_TRUE(has(found, "eight-bit"));
   EXPECT_TRUE(has(found, "grey-scan"));
   expect_base(found);
   EXPECT_FALSE(found.base_fog->channels.has_value());
   // Less is known than of 16 bits with a profile.
-  const ScanMeasurement better = measured(drawn::light_of(two_frames()), plain_info());
+  const ScanMeasurement better = measured(two_frames_light(), plain_info());
   EXPECT_GT(found.base_fog->visual.u95, better.base_fog->visual.u95);
 }
 
 TEST(MeasureScan, CompressedFilesAreIndicative) {
   ScanInfo info = plain_info();
   info.lossy = true;
-  EXPECT_EQ(measured(drawn::light_of(two_frames()), info).fitness, Fitness::indicative);
+  EXPECT_EQ(measured(two_frames_light(), info).fitness, Fitness::indicative);
 }
 
 // A holder hides perforations and bare light: densities above base only.
@@ -261,7 +267,7 @@ TEST(MeasureScan, ClippedBaseIsUnfit) {
 }
 
 TEST(MeasureScan, InvertedScanIsUnfit) {
-  Raster<float> light = drawn::light_of(two_frames());
+  Raster<float> light = two_frames_light();
   for (float& value : light.samples()) {
     const float root = 1.0F - std::sqrt(std::clamp(value, 0.0F, 1.0F));
     value = root * root;
@@ -310,7 +316,7 @@ TEST(MeasureScan, WithoutACurveTellsMarksOnly) {
 TEST(MeasureScan, TellsAWrongResolutionTag) {
   ScanInfo info = plain_info();
   info.tag_pixels_per_mm = 20.0;
-  const ScanMeasurement found = measured(drawn::light_of(two_frames()), info);
+  const ScanMeasurement found = measured(two_frames_light(), info);
   EXPECT_TRUE(has(found, "resolution-tag-wrong"));
   ASSERT_TRUE(found.pixels_per_mm.has_value());
   EXPECT_NEAR(*found.pixels_per_mm, 8.0, 0.04);
