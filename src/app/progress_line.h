@@ -14,6 +14,8 @@ class ProgressLine {
   explicit ProgressLine(std::string file);
   ProgressLine(const ProgressLine&) = delete;
   ProgressLine& operator=(const ProgressLine&) = delete;
+  ProgressLine(ProgressLine&&) = delete;
+  ProgressLine& operator=(ProgressLine&&) = delete;
   ~ProgressLine();
 
   /// Valid as long as this line lives.

@@ -38,6 +38,8 @@ constexpr double greatest_share = 0.05;
 /// Unexplained light of opaque areas: this part of it is taken for stray light, the rest stays as
 /// doubt.
 constexpr double unexplained_part = 0.5;
+/// The light that glares isn't seen but for its own glare: so many rounds of taking it off.
+constexpr int passes = 3;
 /// The far widths begin here.
 constexpr std::size_t first_far_width = 3;
 /// Doubt of glare told from opaque areas (they don't lie where the film lies, and near glare hides
@@ -153,14 +155,15 @@ std::vector<cv::Point> opaque_cells(const cv::Mat1f& visual, const cv::Mat1b& fi
   return cells;
 }
 
-/// Weights of the glare's widths from `first` on, and the black offset behind them.
-LinearFit fit_glare(const cv::Mat1f& visual, const std::vector<cv::Point>& cells,
-                    double cells_per_mm, std::size_t first) {
+/// Weights of the glare's widths from `first` on, and the black offset behind them. `lit` is the
+/// light that glares: what is seen less its own stray light.
+LinearFit fit_glare(const cv::Mat1f& visual, const cv::Mat& lit,
+                    const std::vector<cv::Point>& cells, double cells_per_mm, std::size_t first) {
   std::vector<cv::Mat1f> blurs;
   blurs.reserve(width_count);
   for (std::size_t k = first; k < width_count; ++k) {
     blurs.emplace_back(
-        blurred(visual, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm));
+        blurred(lit, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm));
   }
   LinearProblem problem;
   problem.coefficients = static_cast<int>(blurs.size()) + 1;
@@ -182,24 +185,48 @@ struct GlareFit {
   double residual = 0.0;
 };
 
+/// Glare of a lit field (one or three channels).
+cv::Mat glare_of(const cv::Mat& lit, const GlareFit& fit, double cells_per_mm) {
+  cv::Mat glare = cv::Mat::zeros(lit.size(), lit.type());
+  for (std::size_t k = 0; k < width_count; ++k) {
+    if (fit.weights[k] > 0.0) {
+      glare += fit.weights[k] *
+               blurred(lit, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm);
+    }
+  }
+  return glare;
+}
+
+/// What is seen less glare (of the field `lit`) and offset, never below zero.
+cv::Mat without_stray(const cv::Mat& seen, const cv::Mat& lit, const GlareFit& fit,
+                      double cells_per_mm) {
+  cv::Mat less = seen - glare_of(lit, fit, cells_per_mm);
+  less -= cv::Scalar::all(fit.offset);
+  return cv::max(less, 0.0);
+}
+
 /// Near glare is told only by the rims of opaque areas, where the edge's own blur may pass for it:
 /// an implausible share is asked again without the near widths. Nothing where that is implausible
 /// too.
 std::optional<GlareFit> plausible_glare(const cv::Mat1f& visual,
                                         const std::vector<cv::Point>& cells, double cells_per_mm) {
   for (const std::size_t first : {std::size_t{0}, first_far_width}) {
-    const LinearFit fit = fit_glare(visual, cells, cells_per_mm, first);
-    if (!fit.solved) {
-      continue;
-    }
     GlareFit glare;
-    for (std::size_t k = first; k < width_count; ++k) {
-      glare.weights[k] = fit.coefficients[k - first];
-      glare.share += glare.weights[k];
+    cv::Mat lit = visual;
+    bool solved = true;
+    for (int pass = 0; pass < passes && solved; ++pass) {
+      const LinearFit fit = fit_glare(visual, lit, cells, cells_per_mm, first);
+      solved = fit.solved;
+      glare = GlareFit{};
+      for (std::size_t k = first; k < width_count && solved; ++k) {
+        glare.weights[k] = fit.coefficients[k - first];
+        glare.share += glare.weights[k];
+      }
+      glare.offset = solved ? fit.coefficients.back() : 0.0;
+      glare.residual = fit.residual_sd;
+      lit = without_stray(visual, lit, glare, cells_per_mm);
     }
-    glare.offset = fit.coefficients.back();
-    glare.residual = fit.residual_sd;
-    if (glare.share <= greatest_share) {
+    if (solved && glare.share <= greatest_share) {
       return glare;
     }
   }
@@ -240,11 +267,10 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
       stray.share_doubt_ = std::hypot(told_doubt_share * fit->share, told_doubt);
       stray.residual_ = fit->residual;
       stray.offset_ = fit->offset;
-      for (std::size_t k = 0; k < width_count; ++k) {
-        if (fit->weights[k] > 0.0) {
-          glare += fit->weights[k] *
-                   blurred(light, widths_mm[k][0] * cells_per_mm, widths_mm[k][1] * cells_per_mm);
-        }
+      cv::Mat lit = light;
+      for (int pass = 0; pass < passes; ++pass) {
+        glare = glare_of(lit, *fit, cells_per_mm);
+        lit = without_stray(light, lit, *fit, cells_per_mm);
       }
     } else {
       // Something opaque is in sight, but no plausible glare explains its light (a holder lit from

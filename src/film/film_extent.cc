@@ -44,7 +44,7 @@ class ExtentWalk {
         for (double t = band[0]; t < band[1]; t += 0.1) {
           push(values, x, level_.excess.row(side * t));
         }
-        const Stretch seen = kind(values);
+        const Stretch seen = kind(values, 0.5);
         if (seen == Stretch::film) {
           return seen;
         }
@@ -70,7 +70,9 @@ class ExtentWalk {
         }
       }
     }
-    return kind(values);
+    // A leader or heavy edge print may darken most bridges; the clearest tell film from holder.
+    constexpr double clearest_share = 0.2;
+    return kind(values, clearest_share);
   }
 
   [[nodiscard]] bool inside(double along_mm) const {
@@ -86,15 +88,16 @@ class ExtentWalk {
     }
   }
 
-  [[nodiscard]] Stretch kind(const std::vector<double>& values) const {
+  /// `share`: which percentile of the values speaks for the stretch.
+  [[nodiscard]] Stretch kind(const std::vector<double>& values, double share) const {
     if (values.size() < 4) {
       return Stretch::nothing;
     }
-    const double middle = median(values);
-    if (middle < -bare_step_) {
+    const double level = percentile(values, share);
+    if (level < -bare_step_) {
       return Stretch::bare;
     }
-    return middle > opaque_excess ? Stretch::opaque : Stretch::film;
+    return level > opaque_excess ? Stretch::opaque : Stretch::film;
   }
 
   const FilmStrip& film_;

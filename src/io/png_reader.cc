@@ -24,9 +24,10 @@ constexpr png_uint_32 most_chunks = 256;
 /// `guarded`, whose frame and callees hold nothing that a jump would leave behind undestroyed.
 class PngFile {
  public:
-  explicit PngFile(const std::string& path) : file_(path) {
-    png_ = png_create_read_struct(PNG_LIBPNG_VER_STRING, this, on_error, on_warning);
-    info_ = png_ != nullptr ? png_create_info_struct(png_) : nullptr;
+  explicit PngFile(const std::string& path)
+      : file_(path),
+        png_(png_create_read_struct(PNG_LIBPNG_VER_STRING, this, on_error, on_warning)),
+        info_(png_ != nullptr ? png_create_info_struct(png_) : nullptr) {
     if (info_ == nullptr) {
       png_destroy_read_struct(&png_, nullptr, nullptr);
       refuse(path, "can't be read for want of memory; close other programs");
@@ -66,17 +67,18 @@ class PngFile {
     png_read_update_info(self.png_, self.info_);
   }
 
-  static void read_one_row(PngFile& self) { png_read_row(self.png_, self.row_target, nullptr); }
+  static void read_one_row(PngFile& self) { png_read_row(self.png_, self.row_target_, nullptr); }
 
-  static void read_all_rows(PngFile& self) { png_read_image(self.png_, self.row_targets); }
+  static void read_all_rows(PngFile& self) { png_read_image(self.png_, self.row_targets_); }
 
-  /// Where the next guarded read puts its row or rows.
-  png_bytep row_target = nullptr;
-  png_bytepp row_targets = nullptr;
+  /// Where the next guarded read puts its row, or all rows.
+  void set_row_target(png_bytep target) { row_target_ = target; }
+  void set_row_targets(png_bytepp targets) { row_targets_ = targets; }
 
  private:
   bool run(void (*step)(PngFile&)) {
-    if (setjmp(png_jmpbuf(png_)) != 0) {
+    // libpng knows no other way to report an error than to jump.
+    if (setjmp(png_jmpbuf(png_)) != 0) {  // NOLINT(cert-err52-cpp)
       return false;
     }
     step(*this);
@@ -85,7 +87,8 @@ class PngFile {
 
   [[noreturn]] static void on_error(png_structp png, png_const_charp message) {
     auto* self = static_cast<PngFile*>(png_get_error_ptr(png));
-    std::snprintf(self->message_.data(), self->message_.size(), "%s", message);
+    // A message cut short is still a message.
+    (void)std::snprintf(self->message_.data(), self->message_.size(), "%s", message);
     png_longjmp(png, 1);
   }
 
@@ -125,6 +128,8 @@ class PngFile {
   InputFile file_;
   png_structp png_ = nullptr;
   png_infop info_ = nullptr;
+  png_bytep row_target_ = nullptr;
+  png_bytepp row_targets_ = nullptr;
   std::array<char, 256> message_{};
   std::array<std::uint8_t, 65536> buffer_{};
   std::size_t buffer_used_ = 0;
@@ -155,6 +160,8 @@ class PngRows final : public RowReader {
   explicit PngRows(const std::string& path) : png_(path) {
     png_.guarded(PngFile::read_header);
     png_.guarded(PngFile::start_rows);
+    // Known only once the header was read.
+    // NOLINTNEXTLINE(cppcoreguidelines-prefer-member-initializer)
     row_bytes_ = png_get_rowbytes(png_.png(), png_.info());
     if (png_get_interlace_type(png_.png(), png_.info()) != PNG_INTERLACE_NONE) {
       read_whole();
@@ -167,7 +174,7 @@ class PngRows final : public RowReader {
     if (whole_) {
       return rows_.data() + next_++ * row_bytes_;
     }
-    png_.row_target = rows_.data();
+    png_.set_row_target(rows_.data());
     png_.guarded(PngFile::read_one_row);
     return rows_.data();
   }
@@ -180,7 +187,7 @@ class PngRows final : public RowReader {
     for (std::size_t y = 0; y < height; ++y) {
       targets[y] = rows_.data() + y * row_bytes_;
     }
-    png_.row_targets = targets.data();
+    png_.set_row_targets(targets.data());
     png_.guarded(PngFile::read_all_rows);
     whole_ = true;
   }

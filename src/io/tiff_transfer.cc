@@ -40,7 +40,7 @@ void note_odd_tone_table(ScanInfo& info) {
 bool take_transfer_function(OpenedPicture& picture, TIFF* tiff, const TiffPage& page) {
   std::array<std::uint16_t*, max_channels> tables{};
   if (page.bits > 16 || page.is_float() ||
-      TIFFGetField(tiff, TIFFTAG_TRANSFERFUNCTION, &tables[0], &tables[1], &tables[2]) != 1) {
+      TIFFGetField(tiff, TIFFTAG_TRANSFERFUNCTION, tables.data(), &tables[1], &tables[2]) != 1) {
     return false;
   }
   const std::size_t codes = std::size_t{1} << page.bits;

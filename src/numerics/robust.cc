@@ -20,7 +20,8 @@ double percentile(std::span<const double> values, double share) {
     return low;
   }
   const double high = *std::min_element(sorted.begin() + below + 1, sorted.end());
-  return low + (high - low) * fraction;
+  // Two infinite neighbours have no finite way between them.
+  return low == high ? low : low + (high - low) * fraction;
 }
 
 double median(std::span<const double> values) {

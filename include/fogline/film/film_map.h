@@ -25,7 +25,7 @@ class FilmMap {
  public:
   FilmMap() = default;
 
-  /// A plain turn and scale: `rotation_deg` clockwise from the image's +x axis to the direction of
+  /// A plain turn and scale: `direction_deg` clockwise from the image's +x axis to the direction of
   /// growing along_mm; `origin` is where (0, 0) of the film lies.
   static FilmMap straight(PointPx origin, double direction_deg, double pixels_per_mm);
 

@@ -27,7 +27,7 @@ struct HtmlOptions {
 
 /// What stands in the head of every page that fogline writes, and by which it knows its own: a page
 /// without it is somebody else's and is not replaced.
-inline constexpr std::string_view page_marker = "<meta name=\"generator\" content=\"fogline ";
+inline constexpr std::string_view page_marker = R"(<meta name="generator" content="fogline )";
 
 /// The report as one page (HTML, UTF-8) that needs no script, no network and no other file. What
 /// was measured is drawn over the picture of each scan. `pictures` holds one for each scan of the
