@@ -13,8 +13,9 @@
 namespace fogline {
 
 bool standard_output_wants_color() {
-  const char* no_color = std::getenv("NO_COLOR");
-  const char* terminal = std::getenv("TERM");
+  // No other thread runs yet that could change the environment.
+  const char* no_color = std::getenv("NO_COLOR");  // NOLINT(concurrency-mt-unsafe)
+  const char* terminal = std::getenv("TERM");      // NOLINT(concurrency-mt-unsafe)
   return isatty(STDOUT_FILENO) == 1 && (no_color == nullptr || *no_color == '\0') &&
          terminal != nullptr && std::string_view(terminal) != "dumb";
 }

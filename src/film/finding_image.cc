@@ -50,11 +50,11 @@ cv::Mat1f visual_light(const ScanGrid& grid, int step, bool turned_over) {
 
 }  // namespace
 
-FindingImage finding_image(const ScanGrid& grid, std::int64_t max_pixels, bool turned_over) {
+FindingImage finding_image(const ScanGrid& grid, std::int64_t most_pixels, bool turned_over) {
   const auto pixels =
       static_cast<double>(grid.light.width()) * static_cast<double>(grid.light.height());
-  const int step =
-      std::max(1, static_cast<int>(std::ceil(std::sqrt(pixels / static_cast<double>(max_pixels)))));
+  const int step = std::max(
+      1, static_cast<int>(std::ceil(std::sqrt(pixels / static_cast<double>(most_pixels)))));
   FindingImage image;
   image.scan_px = static_cast<double>(step) * grid.reduction;
   image.log_light = visual_light(grid, step, turned_over);

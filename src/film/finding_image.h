@@ -16,8 +16,8 @@ struct FindingImage {
   double scan_px = 1.0;
 };
 
-/// Builds the finding image with at most `max_pixels` pixels. `turned_over` gives the negative of
+/// Builds the finding image with at most `most_pixels` pixels. `turned_over` gives the negative of
 /// it (brightest and darkest change places), for asking whether a scan was inverted.
-FindingImage finding_image(const ScanGrid& grid, std::int64_t max_pixels, bool turned_over);
+FindingImage finding_image(const ScanGrid& grid, std::int64_t most_pixels, bool turned_over);
 
 }  // namespace fogline

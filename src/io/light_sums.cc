@@ -1,6 +1,7 @@
 #include "io/light_sums.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace fogline {
@@ -141,7 +142,7 @@ void LightSums::add_samples(const Block& block, const Decoding& decoding, CodeCo
   task.top_code = decoding.top_code;
   task.cell_stride = channels_;
   for (int c = 0; c < Channels; ++c) {
-    const auto slot = static_cast<std::size_t>(block.first_channel + c);
+    const auto slot = static_cast<std::size_t>(block.first_channel) + static_cast<std::size_t>(c);
     task.table[c] = decoding.tables.of_channel[slot]->data();
     task.counts[c] = counts != nullptr ? (*counts)[slot].data() : nullptr;
   }
@@ -171,10 +172,10 @@ void LightSums::add_float(const Block& block, const Decoding& decoding, CodeCoun
         const std::size_t at =
             offset + cell * static_cast<std::size_t>(channels_) + static_cast<std::size_t>(channel);
         const double light = decoding.curve.light(static_cast<double>(code), channel);
-        light_[at] += static_cast<std::uint64_t>(light * full_light + 0.5);
+        light_[at] += static_cast<std::uint64_t>(std::llround(light * full_light));
         if (counts != nullptr) {
           ++(*counts)[static_cast<std::size_t>(channel)]
-                     [static_cast<std::size_t>(code * float_bins_top + 0.5F)];
+                     [static_cast<std::size_t>(std::lround(code * float_bins_top))];
           clipped_[at] += code >= 1.0F ? 1U : 0U;
         }
       }

@@ -42,8 +42,8 @@ void ScanFile::set_transfer(const Transfer& transfer) {
   decoding_ = decoding();
 }
 
-ScanGrid ScanFile::survey(std::int64_t max_pixels, const Progress& progress) {
-  return survey_blocks(*picture_.blocks, picture_.info, decoding_, codes(), max_pixels, progress);
+ScanGrid ScanFile::survey(std::int64_t most_pixels, const Progress& progress) {
+  return survey_blocks(*picture_.blocks, picture_.info, decoding_, codes(), most_pixels, progress);
 }
 
 Raster<float> ScanFile::read(const RegionPx& region, int reduction) {

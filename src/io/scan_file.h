@@ -28,7 +28,7 @@ class ScanFile final : public ScanSource {
 
   [[nodiscard]] const ScanInfo& info() const override { return picture_.info; }
   void set_transfer(const Transfer& transfer) override;
-  ScanGrid survey(std::int64_t max_pixels, const Progress& progress) override;
+  ScanGrid survey(std::int64_t most_pixels, const Progress& progress) override;
   Raster<float> read(const RegionPx& region, int reduction) override;
 
  private:
@@ -44,9 +44,9 @@ class ScanFile final : public ScanSource {
 /// One pass over all blocks: grid, clip bits, histograms. On as many threads as memory and
 /// processors allow where the source gives random access.
 ScanGrid survey_blocks(BlockSource& source, const ScanInfo& info, const Decoding& decoding,
-                       int codes, std::int64_t max_pixels, const Progress& progress);
+                       int codes, std::int64_t most_pixels, const Progress& progress);
 
-/// The smallest whole reduction with ceil(width / r) * ceil(height / r) <= max_pixels.
-int reduction_for(int width_px, int height_px, std::int64_t max_pixels);
+/// The smallest whole reduction with ceil(width / r) * ceil(height / r) <= most_pixels.
+int reduction_for(int width_px, int height_px, std::int64_t most_pixels);
 
 }  // namespace fogline

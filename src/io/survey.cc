@@ -179,20 +179,20 @@ ScanGrid Survey::run() {
 
 }  // namespace
 
-int reduction_for(int width_px, int height_px, std::int64_t max_pixels) {
+int reduction_for(int width_px, int height_px, std::int64_t most_pixels) {
   const std::int64_t w = width_px;
   const std::int64_t h = height_px;
   int reduction = 1;
   while (((w - 1) / reduction + 1) * ((h - 1) / reduction + 1) >
-         std::max<std::int64_t>(1, max_pixels)) {
+         std::max<std::int64_t>(1, most_pixels)) {
     ++reduction;
   }
   return reduction;
 }
 
 ScanGrid survey_blocks(BlockSource& source, const ScanInfo& info, const Decoding& decoding,
-                       int codes, std::int64_t max_pixels, const Progress& progress) {
-  const int reduction = reduction_for(info.width_px, info.height_px, max_pixels);
+                       int codes, std::int64_t most_pixels, const Progress& progress) {
+  const int reduction = reduction_for(info.width_px, info.height_px, most_pixels);
   return Survey(source, info, decoding, codes, reduction, progress).run();
 }
 

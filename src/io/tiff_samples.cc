@@ -70,7 +70,7 @@ const void* ready_samples(const TiffPage& page, std::uint8_t* bytes, std::size_t
   floats.resize(count / (page.bits / 8U));
   const auto scale = static_cast<float>(1.0 / page.float_scale);
   if (!page.is_float()) {
-    constexpr double full = std::numeric_limits<std::uint32_t>::max();
+    constexpr double full = 4294967295.0;  // 2^32 - 1
     convert_all<std::uint32_t>(bytes, floats, [](std::uint32_t code) {
       return static_cast<float>(static_cast<double>(code) / full);
     });

@@ -38,7 +38,7 @@ void note_odd_tone_table(ScanInfo& info) {
 
 /// TransferFunction: for each code its light, 0 to 65535 (TIFF 6.0, section 20).
 bool take_transfer_function(OpenedPicture& picture, TIFF* tiff, const TiffPage& page) {
-  std::array<std::uint16_t*, max_channels> tables{};
+  std::array<std::uint16_t*, most_channels> tables{};
   if (page.bits > 16 || page.is_float() ||
       TIFFGetField(tiff, TIFFTAG_TRANSFERFUNCTION, tables.data(), &tables[1], &tables[2]) != 1) {
     return false;

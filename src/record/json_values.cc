@@ -66,7 +66,7 @@ Json json_from_base_fog(const std::optional<BaseFog>& base_fog) {
   }
   Json object{{"visual", json_from_quantity(base_fog->visual)}};
   if (base_fog->channels) {
-    constexpr std::array<const char*, max_channels> names{"red", "green", "blue"};
+    constexpr std::array<const char*, most_channels> names{"red", "green", "blue"};
     for (std::size_t c = 0; c < names.size(); ++c) {
       if (is_finite((*base_fog->channels)[c])) {
         object[names[c]] = json_from_quantity((*base_fog->channels)[c]);

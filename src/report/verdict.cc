@@ -82,7 +82,11 @@ std::string reading_of_frames(const RollMeasurement& measurement, DensityUnits u
   }
   // A paper's range is a property of paper, given in log exposure whatever the units of density.
   if (const auto paper = median_paper_range(frames)) {
-    text += ", which asks for paper of about log range " + text_from_number(*paper, 1);
+    // To as many places as the range itself, so that the two don't seem to differ.
+    const bool same = measurement.medians && measurement.medians->range;
+    const int decimals = same ? decimals_from_doubt(measurement.medians->range->u95) : 1;
+    text += ", which asks for paper of about log range " +
+            text_from_number(same ? measurement.medians->range->value : *paper, decimals);
   }
   return capitalised(text) + ".";
 }

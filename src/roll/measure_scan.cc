@@ -122,7 +122,7 @@ BaseFog base_fog_of(const ClearFilm& clear, const DoubtSources& doubt, int chann
                     bool scale_known) {
   BaseFog base;
   base.visual = quantity_of_density(doubt, clear.visual, usual_fog);
-  if (channels == max_channels) {
+  if (channels == most_channels) {
     PerChannel<Quantity> each;
     for (std::size_t c = 0; c < each.size(); ++c) {
       each[c] = quantity_of_density(doubt, clear.density[c], usual_fog);

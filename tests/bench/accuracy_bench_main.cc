@@ -1,10 +1,12 @@
 // Simulates scans of known truth, measures them as the program does, and prints how far off it is,
 // against the goals, with the sampling error of every share. A report, not a test: it exits 0
 // whatever it finds.
+#include "csv.h"
 #include "scan_case.h"
 #include "simulator/scenario_sampling.h"
 #include "tables.h"
 
+#include <algorithm>
 #include <atomic>
 #include <cstdio>
 #include <cstdlib>
@@ -21,6 +23,7 @@ struct Options {
   int large = 96;
   int tiny = 2000;
   std::string kind;  // empty: every kind
+  std::string csv;   // empty: none
   unsigned long long seed = 1000;
   unsigned jobs = 2;
   bool misses = false;
@@ -28,12 +31,16 @@ struct Options {
 };
 
 constexpr const char* usage =
-    "accuracy_bench [--large N] [--tiny N] [--kind KIND] [--seed FIRST] [--jobs N] [--misses]\n"
+    "accuracy_bench [--large N] [--tiny N] [--kind KIND] [--seed FIRST] [--jobs N]\n"
+    "               [--no-time] [--list-misses] [--csv FILE]\n"
     "  --large N    full scans, spread over all kinds (96)\n"
     "  --tiny N     small pieces of film for coverage (2000)\n"
-    "  --kind KIND  only this kind, --large of them\n"
+    "  --kind KIND  only this kind, --large of them, no small ones\n"
+    "  --seed FIRST first seed of each kind (1000)\n"
+    "  --jobs N     scans at a time (2)\n"
     "  --no-time    leave the large files out whose reading is timed\n"
-    "  --misses     list the cases worth a look, with kind and seed\n";
+    "  --list-misses  list the cases worth a look, with kind and seed\n"
+    "  --csv FILE   write one row a scan\n";
 
 bool parse(int argc, char** argv, Options& options) {
   for (int i = 1; i < argc; ++i) {
@@ -49,13 +56,20 @@ bool parse(int argc, char** argv, Options& options) {
       options.seed = std::strtoull(value().c_str(), nullptr, 10);
     } else if (word == "--jobs") {
       options.jobs = static_cast<unsigned>(std::max(1, std::atoi(value().c_str())));
-    } else if (word == "--misses") {
+    } else if (word == "--list-misses") {
       options.misses = true;
+    } else if (word == "--csv") {
+      options.csv = value();
     } else if (word == "--no-time") {
       options.time = false;
     } else {
       return false;
     }
+  }
+  const std::vector<std::string>& kinds = filmsim::scenario_kinds();
+  if (!options.kind.empty()) {
+    options.tiny = 0;
+    return std::find(kinds.begin(), kinds.end(), options.kind) != kinds.end();
   }
   return true;
 }
@@ -97,6 +111,22 @@ std::vector<bench::ScanCase> run(const std::vector<bench::CaseName>& names, unsi
   return cases;
 }
 
+void print_tables(const char* title, const std::vector<bench::ScanCase>& cases, bool misses) {
+  if (cases.empty()) {
+    return;
+  }
+  std::printf("\n=== %s: %zu ===\n", title, cases.size());
+  bench::print_base_fog(cases);
+  bench::print_frames(cases);
+  bench::print_tone(cases);
+  bench::print_other_numbers(cases);
+  bench::print_fitness(cases);
+  bench::print_film(cases);
+  if (misses) {
+    bench::print_misses(cases);
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -122,21 +152,13 @@ int main(int argc, char** argv) {
   }
   std::filesystem::remove_all(folder);
 
-  for (const auto& [title, cases] : {std::pair{"FULL SCANS", &large}, {"SMALL SCANS", &tiny}}) {
-    if (cases->empty()) {
-      continue;
-    }
-    std::printf("\n=== %s: %zu ===\n", title, cases->size());
-    bench::print_base_fog(*cases);
-    bench::print_frames(*cases);
-    bench::print_tone(*cases);
-    bench::print_other_numbers(*cases);
-    bench::print_fitness(*cases);
-    bench::print_film(*cases);
-    if (options.misses) {
-      bench::print_misses(*cases);
-    }
-  }
+  print_tables("FULL SCANS", large, options.misses);
+  print_tables("SMALL SCANS", tiny, options.misses);
   bench::print_time(timings, large);
+  if (!options.csv.empty()) {
+    std::vector<bench::ScanCase> all = large;
+    all.insert(all.end(), tiny.begin(), tiny.end());
+    bench::write_csv(options.csv, all);
+  }
   return 0;
 }

@@ -60,7 +60,7 @@ void compare_base(const filmsim::Truth& truth, const fogline::ScanMeasurement& s
         strips_median(truth, [](const filmsim::StripTruth& s) { return s.base_fog.green; }),
         strips_median(truth, [](const filmsim::StripTruth& s) { return s.base_fog.blue; })};
     for (std::size_t c = 0; c < channels.size(); ++c) {
-      result.base_fog_channels.push_back(compared(channels[c], true_values[c]));
+      result.base_fog_channels[c] = compared(channels[c], true_values[c]);
     }
   }
 }
@@ -108,9 +108,31 @@ void compare_tone(const filmsim::Truth& truth, const fogline::ScanMeasurement& s
       compared(*match.frame->tone.range, *match.truth->highlight - *match.truth->shadow);
 }
 
-bool transfer_is_right(const filmsim::EncodingSettings& encoding, const fogline::ScanInfo& info) {
+ToneVerdict tone_verdict(const filmsim::EncodingSettings& encoding, const fogline::ScanInfo& info) {
+  constexpr int deep = 16;  // 8-bit files that don't tell are sRGB by convention
+  if (encoding.tone_told != filmsim::ToneTold::kUntold || encoding.bits < deep) {
+    return ToneVerdict::told;
+  }
+  if (!info.transfer_known) {
+    return ToneVerdict::left_open;
+  }
   const bool linear = encoding.transfer == filmsim::Transfer::kLinear;
-  return linear == (info.transfer.kind == fogline::TransferKind::linear);
+  if (linear != (info.transfer.kind == fogline::TransferKind::linear)) {
+    return ToneVerdict::wrong;
+  }
+  const bool power = encoding.transfer == filmsim::Transfer::kPower;
+  return power == (info.transfer.kind == fogline::TransferKind::power) ? ToneVerdict::right
+                                                                       : ToneVerdict::near;
+}
+
+/// The simulator keeps no name of the device; only cameras have a lens that darkens the corners,
+/// only film scanners a Callier factor of 1.2 and more.
+std::string device_of(const filmsim::ScannerSettings& scanner) {
+  constexpr double directed_callier = 1.2;
+  if (scanner.bulge > 0.0) {
+    return "camera";
+  }
+  return scanner.callier >= directed_callier ? "film scanner" : "flatbed";
 }
 
 void compare_film(const filmsim::Simulated& simulated, const fogline::ScanMeasurement& scan,
@@ -120,8 +142,8 @@ void compare_film(const filmsim::Simulated& simulated, const fogline::ScanMeasur
   if (!result.strips_right) {
     return;
   }
-  double holes = 0.0;
-  double true_holes = 0.0;
+  int holes = 0;
+  int partly = 0;
   for (std::size_t i = 0; i < scan.strips.size(); ++i) {
     result.format_right =
         result.format_right && same_format(scan.strips[i].format, simulated.scenario.strips[i]);
@@ -129,11 +151,11 @@ void compare_film(const filmsim::Simulated& simulated, const fogline::ScanMeasur
     const double error = std::abs(scan.strips[i].rotation_deg - turn);
     result.rotation_error = std::max(result.rotation_error.value_or(0.0), error);
     holes += scan.strips[i].perforations;
-    true_holes += static_cast<double>(truth.strips[i].holes_px.size());
+    result.holes_whole += static_cast<int>(truth.strips[i].holes_px.size());
+    partly += truth.strips[i].holes_partly;
   }
-  if (true_holes > 0.0) {
-    result.holes_share = holes / true_holes;
-  }
+  result.holes_missed = std::max(0, result.holes_whole - holes);
+  result.holes_surplus = std::max(0, holes - result.holes_whole - partly);
   const bool camera = simulated.scenario.camera.perspective_x != 0.0 ||
                       simulated.scenario.camera.perspective_y != 0.0 ||
                       simulated.scenario.camera.radial != 0.0;
@@ -149,13 +171,29 @@ Compared compared(const Quantity& quantity, double truth) {
       truth, quantity.value, quantity.u95, quantity.lower95, quantity.upper95, quantity.at_least};
 }
 
+void describe(const filmsim::Simulated& simulated, ScanCase& result) {
+  const filmsim::Truth& truth = simulated.truth;
+  // Noise alone puts fewer codes at the top.
+  constexpr double unclipped_share = 0.005;
+  result.bits = simulated.scenario.encoding.bits;
+  result.device = device_of(simulated.scenario.scanner);
+  result.expected_fitness = truth.expected_fitness;
+  result.holes_seen = truth.expected_fitness == "fit" && truth.zero_visible == "holes" &&
+                      truth.zero_clipped_share <= unclipped_share;
+  result.frames_to_find =
+      static_cast<int>(std::count_if(truth.frames.begin(), truth.frames.end(), shows_whole));
+  result.blanks_true = static_cast<int>(std::count_if(
+      truth.frames.begin(), truth.frames.end(),
+      [](const filmsim::FrameTruth& frame) { return frame.plan->blank && !frame.cut; }));
+  result.tone_possible = result.frames_to_find >= 1;
+  result.contrast_possible = result.frames_to_find >= 2;
+}
+
 void compare(const filmsim::Simulated& simulated, const fogline::RollMeasurement& roll,
              ScanCase& result) {
   const fogline::ScanMeasurement& scan = roll.scans.front();
   result.fitness = fitness_word(scan.fitness);
-  result.transfer_told = simulated.scenario.encoding.tone_told != filmsim::ToneTold::kUntold;
-  result.transfer_right =
-      scan.info.transfer_known && transfer_is_right(simulated.scenario.encoding, scan.info);
+  result.tone_verdict = tone_verdict(simulated.scenario.encoding, scan.info);
   if (result.expected_fitness == "unfit") {
     return;
   }
@@ -167,11 +205,6 @@ void compare(const filmsim::Simulated& simulated, const fogline::RollMeasurement
   compare_base(simulated.truth, scan, result);
   compare_exposures(simulated.truth, scan, result);
   compare_tone(simulated.truth, scan, result);
-  int whole = 0;
-  for (const fogline::FrameMeasurement& frame : scan.frames) {
-    whole += !frame.cut && !frame.inferred ? 1 : 0;
-  }
-  result.contrast_possible = whole >= 2;
   if (roll.contrast.contrast_index && !simulated.truth.strips.empty()) {
     result.contrast = compared(*roll.contrast.contrast_index,
                                strips_median(simulated.truth, [](const filmsim::StripTruth& s) {

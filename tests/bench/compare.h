@@ -8,6 +8,10 @@
 
 namespace bench {
 
+/// Fills what is true of the scan whether it can be measured or not: its class, and how much there
+/// is to find, so that a scan that fails counts as missed.
+void describe(const filmsim::Simulated& simulated, ScanCase& result);
+
 /// Fills everything of `result` that comes from comparing.
 void compare(const filmsim::Simulated& simulated, const fogline::RollMeasurement& roll,
              ScanCase& result);

@@ -27,6 +27,10 @@ double share_inside(const fogline::BoxPx& a, const filmsim::Box& b) {
 
 }  // namespace
 
+bool shows_whole(const filmsim::FrameTruth& frame) {
+  return frame.edge_shows && !frame.cut;
+}
+
 std::vector<MatchedFrame> matched_frames(const filmsim::Truth& truth,
                                          const fogline::ScanMeasurement& scan) {
   std::vector<MatchedFrame> matches;
@@ -43,26 +47,25 @@ std::vector<MatchedFrame> matched_frames(const filmsim::Truth& truth,
 
 void count_frames(const filmsim::Truth& truth, const fogline::ScanMeasurement& scan,
                   ScanCase& result) {
-  const std::vector<MatchedFrame> matches = matched_frames(truth, scan);
-  for (const filmsim::FrameTruth& frame : truth.frames) {
-    if (!frame.edge_shows || frame.cut) {
-      continue;
-    }
-    ++result.frames_to_find;
-    result.frames_found += std::any_of(matches.begin(), matches.end(),
-                                       [&](const MatchedFrame& m) { return m.truth == &frame; })
-                               ? 1
-                               : 0;
+  for (const MatchedFrame& match : matched_frames(truth, scan)) {
+    result.frames_found += shows_whole(*match.truth) ? 1 : 0;
   }
+  std::vector<bool> taken(truth.frames.size(), false);
   for (const fogline::FrameMeasurement& found : scan.frames) {
-    const bool real =
-        std::any_of(truth.frames.begin(), truth.frames.end(), [&](const filmsim::FrameTruth& t) {
-          return share_inside(found.box_px, t.box_px) >= belongs_share;
+    const auto home = std::find_if(
+        truth.frames.begin(), truth.frames.end(), [&](const filmsim::FrameTruth& frame) {
+          return share_inside(found.box_px, frame.box_px) >= belongs_share;
         });
+    const bool real = home != truth.frames.end();
     if (found.inferred) {
       (real ? result.blanks_right : result.blanks_wrong) += 1;
     } else if (!real) {
       ++result.frames_invented;
+    } else {
+      const auto at = static_cast<std::size_t>(home - truth.frames.begin());
+      // Overlapping exposures share their ground: nobody can say whose a frame is.
+      result.frames_doubled += taken[at] && !home->overlap ? 1 : 0;
+      taken[at] = true;
     }
   }
 }

@@ -15,11 +15,14 @@ struct MatchedFrame {
   const fogline::FrameMeasurement* frame = nullptr;
 };
 
+/// A frame that must be found: its border shows, and all of it is there.
+bool shows_whole(const filmsim::FrameTruth& frame);
+
 /// True frames and the reported ones that overlap them by an IoU of 0.9 and more.
 std::vector<MatchedFrame> matched_frames(const filmsim::Truth& truth,
                                          const fogline::ScanMeasurement& scan);
 
-/// Counts frames found, missed, invented, and blanks.
+/// Counts frames found, invented, doubled, and blanks.
 void count_frames(const filmsim::Truth& truth, const fogline::ScanMeasurement& scan,
                   ScanCase& result);
 

@@ -1,6 +1,7 @@
 #include "scan_case.h"
 
 #include "bare_decode.h"
+#include "base_fog_limit.h"
 #include "compare.h"
 #include "simulator/render.h"
 #include "simulator/scenario_sampling.h"
@@ -38,8 +39,11 @@ ScanCase run_case(const CaseName& name, const std::string& folder) {
       filmsim::render(filmsim::sample_scenario(name.kind, name.seed));
   const std::string path =
       write_scan(simulated, folder + "/" + name.kind + "-" + std::to_string(name.seed) + ".tif");
-  result.bits = simulated.scenario.encoding.bits;
-  result.expected_fitness = simulated.truth.expected_fitness;
+  describe(simulated, result);
+  result.base_fog_between_holes = base_fog_error_between_holes(simulated);
+  if (result.base_fog_between_holes) {
+    result.base_fog_limit = base_fog_limit_error(simulated.scenario);
+  }
   try {
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});

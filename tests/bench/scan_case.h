@@ -28,29 +28,50 @@ struct Compared {
   [[nodiscard]] bool covers() const;
 };
 
+/// What became of a 16-bit file that doesn't tell its tone curve.
+enum class ToneVerdict {
+  told,   ///< the file told it: nothing to find out
+  right,  ///< the true curve
+  near,   ///< a power curve read as sRGB: curved, but not the same
+  wrong,  ///< linear for curved or curved for linear
+  left_open
+};
+
 struct ScanCase {
   CaseName name;
   bool read = false;
   std::string trouble;  // what was thrown
+  // What is true of the scan, whatever was measured.
+  std::string device;  // flatbed, camera, film scanner
   int bits = 16;
   std::string expected_fitness;  // fit, relative, unfit
+  /// Whole perforations in sight and their light below the top code: the class of the goals.
+  bool holes_seen = false;
+  /// A whole frame whose border shows / two and more, as tone and contrast need.
+  bool tone_possible = false;
+  bool contrast_possible = false;
+
   std::string fitness;
-  bool transfer_told = true;
-  /// Density errors grow with a tone curve read wrongly: whether the curve was the true one.
-  bool transfer_right = true;
+  ToneVerdict tone_verdict = ToneVerdict::told;
   std::optional<Compared> base_fog;
-  std::vector<Compared> base_fog_channels;
+  std::array<std::optional<Compared>, 3> base_fog_channels;  // red, green, blue
+  /// Errors of one who knows where the holes are (see base_fog_limit.h): on this scan, and on the
+  /// same without stray light.
+  std::optional<double> base_fog_between_holes;
+  std::optional<double> base_fog_limit;
   std::optional<Compared> edge_print;
   std::optional<Compared> leader;
   /// Shadow, middle, highlight, range of one frame, chosen by the seed.
   std::array<std::optional<Compared>, 4> tone;
   std::optional<Compared> contrast;
-  bool contrast_possible = false;
   // Frames: those whose border shows and that aren't cut, found at IoU >= 0.9; reported frames on
-  // no true one; blank frames inferred rightly and wrongly.
+  // no true one; those on a true one that has another already; blank frames inferred rightly and
+  // wrongly.
   int frames_to_find = 0;
   int frames_found = 0;
   int frames_invented = 0;
+  int frames_doubled = 0;
+  int blanks_true = 0;
   int blanks_right = 0;
   int blanks_wrong = 0;
   // Film.
@@ -58,7 +79,9 @@ struct ScanCase {
   bool strips_right = true;
   std::optional<double> scale_error;     // share
   std::optional<double> rotation_error;  // degrees, greatest over strips
-  std::optional<double> holes_share;     // seen over true
+  int holes_whole = 0;                   // true whole perforations in sight
+  int holes_missed = 0;                  // fewer reported than show whole
+  int holes_surplus = 0;                 // more reported than show whole or in part
   /// Whole measurement, wall seconds.
   double measure_s = 0.0;
 };

@@ -41,12 +41,18 @@ void Spread::add(const Compared& compared) {
   widths.push_back(compared.u95);
 }
 
-void print_spread_head(const std::string& title) {
-  std::printf("\n%-34s %6s %8s %8s %8s %7s  %s\n", title.c_str(), "n", "|err|50", "|err|95",
-              "mean u95", "bounds", "u95 covers");
+bool covers_enough(const Spread& spread) {
+  constexpr int judged_from = 100;
+  constexpr double least_cover = 0.93;
+  return spread.count < judged_from || spread.covered >= least_cover * spread.count;
 }
 
-void print_spread(const std::string& name, const Spread& spread) {
+void print_spread_head(const std::string& title, double within) {
+  std::printf("\n%-43s %5s %8s %8s %8s %6s  %-32s  |err| <= %.2f\n", title.c_str(), "n", "|err|50",
+              "|err|95", "mean u95", "bounds", "u95 covers", within);
+}
+
+void print_spread(const std::string& name, const Spread& spread, double within) {
   if (spread.count == 0) {
     return;
   }
@@ -54,13 +60,16 @@ void print_spread(const std::string& name, const Spread& spread) {
   for (const double w : spread.widths) {
     width += w / static_cast<double>(spread.widths.size());
   }
-  std::printf("%-34s %6d %8.4f %8.4f %8.4f %7d  %s\n", name.c_str(), spread.count,
+  const auto near = std::count_if(spread.errors.begin(), spread.errors.end(),
+                                  [&](double error) { return error <= within; });
+  std::printf("%-43s %5d %8.4f %8.4f %8.4f %6d  %-32s  %s\n", name.c_str(), spread.count,
               percentile(spread.errors, 0.5), percentile(spread.errors, 0.95), width, spread.bounds,
-              share_text(spread.covered, spread.count).c_str());
+              share_text(spread.covered, spread.count).c_str(),
+              share_text(static_cast<int>(near), static_cast<int>(spread.errors.size())).c_str());
 }
 
 void print_goal(const std::string& goal, bool met) {
-  std::printf("  goal: %-66s %s\n", goal.c_str(), met ? "met" : "MISSED");
+  std::printf("  goal: %-66s %s\n", goal.c_str(), met ? "goal met" : "goal MISSED");
 }
 
 }  // namespace bench

@@ -24,9 +24,13 @@ struct Spread {
   void add(const Compared& compared);
 };
 
-/// One row: name, n, median and 95th percentile of |error|, mean u95, coverage.
-void print_spread(const std::string& name, const Spread& spread);
-void print_spread_head(const std::string& title);
+/// Whether u95 covers often enough: at least 93 %, judged from a hundred scans on.
+bool covers_enough(const Spread& spread);
+
+/// One row: name, n, median and 95th percentile of |error|, mean u95, lower bounds, coverage, share
+/// of errors within that of the head.
+void print_spread(const std::string& name, const Spread& spread, double within);
+void print_spread_head(const std::string& title, double within);
 
 void print_goal(const std::string& goal, bool met);
 

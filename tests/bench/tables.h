@@ -7,6 +7,13 @@
 
 namespace bench {
 
+/// Names of ScanCase::tone.
+inline constexpr const char* tone_names[] = {"shadow", "middle", "highlight", "range"};
+
+/// Whether the scan was refused, or read above the light path or above base only, as its truth
+/// asks.
+bool judged_as_expected(const ScanCase& scan);
+
 void print_base_fog(const std::vector<ScanCase>& cases);
 void print_frames(const std::vector<ScanCase>& cases);
 void print_tone(const std::vector<ScanCase>& cases);

@@ -26,7 +26,7 @@ TEST(Text, BeginsWithTheVerdict) {
   EXPECT_THAT(text_of(invented::roll(), wide),
               StartsWith("In one breath\n  Three frames on 135 film: base plus fog 0.28 ± 0.03, "
                          "picture densities 0.35 to 1.42 (median range 0.98 ± 0.12), which asks "
-                         "for paper of about log range 1.0.\n"));
+                         "for paper of about log range 0.98.\n"));
 }
 
 TEST(Text, HoldsEveryNumberOfAFrameWithItsDoubt) {

@@ -40,7 +40,7 @@ class DrawnSource : public ScanSource {
     info_.transfer_known = true;
   }
 
-  ScanGrid survey(std::int64_t /*max_pixels*/, const Progress& progress) override {
+  ScanGrid survey(std::int64_t /*most_pixels*/, const Progress& progress) override {
     ++surveys;
     Raster<float> light(codes_.width(), codes_.height());
     for (std::size_t i = 0; i < codes_.samples().size(); ++i) {

@@ -8,11 +8,11 @@ namespace fogline {
 
 /// Up to three colour channels, in the order red, green, blue. A grey scan has one channel, and
 /// every per-channel value of it stands at index 0.
-inline constexpr int max_channels = 3;
+inline constexpr int most_channels = 3;
 
 /// One value a channel.
 template <typename T>
-using PerChannel = std::array<T, max_channels>;
+using PerChannel = std::array<T, most_channels>;
 
 /// Weights of red, green and blue *transmittance* in visual transmittance. The luminance row of
 /// IEC 61966-2-1 (sRGB); for neutral silver visual density then equals ISO 5-3 visual density,

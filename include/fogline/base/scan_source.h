@@ -69,7 +69,7 @@ struct ScanGrid {
   /// One byte a grid pixel: bit c (0, 1, 2) is set where any stored pixel below it has the top code
   /// in channel c, bit c + 4 where more than half of them have.
   Raster<std::uint8_t> clipped;
-  std::array<CodeHistogram, max_channels> histograms;
+  std::array<CodeHistogram, most_channels> histograms;
 };
 
 /// Told now and then during a long read: share done, 0 to 1.
@@ -92,9 +92,9 @@ class ScanSource {
   /// picture does. `info().transfer` becomes `transfer`, `info().transfer_known` true.
   virtual void set_transfer(const Transfer& transfer) = 0;
 
-  /// Reads the whole file once. The grid has at most `max_pixels` pixels. Throws FileError where
+  /// Reads the whole file once. The grid has at most `most_pixels` pixels. Throws FileError where
   /// the file breaks off or is damaged.
-  virtual ScanGrid survey(std::int64_t max_pixels, const Progress& progress) = 0;
+  virtual ScanGrid survey(std::int64_t most_pixels, const Progress& progress) = 0;
 
   /// Linear light (0 to 1, bare sensor range) of a region, averaged over `reduction` x `reduction`
   /// stored pixels; float, `info().channels` channels. Throws FileError.
