@@ -30,6 +30,11 @@ constexpr double least_visible_mm = 2.0;
 /// A border is taken at the best column within this distance, mm.
 constexpr double border_slack_mm = 0.25;
 constexpr double length_step_mm = 0.2;
+/// Stretch outside a border that must be clear, mm from it, and what a border is worth where it
+/// isn't (frames that overlap have such borders).
+constexpr double outside_near_mm = 0.2;
+constexpr double outside_far_mm = 0.6;
+constexpr double unclear_border_share = 0.3;
 
 struct Choice {
   double score = -std::numeric_limits<double>::infinity();
@@ -53,8 +58,8 @@ class Arrangement {
     last_film_ =
         columns_ - static_cast<int>(std::find(profile.film.rbegin(), profile.film.rend(), true) -
                                     profile.film.rbegin());
-    rises_ = widened(profile.rises);
-    falls_ = widened(profile.falls);
+    rises_ = widened(against_clear(profile.rises, -1));
+    falls_ = widened(against_clear(profile.falls, +1));
   }
 
   FrameSeries solve() {
@@ -115,6 +120,29 @@ class Arrangement {
   }
 
  private:
+  /// Borders weighed by what lies outside of them (`side` -1: before, +1: after): clear film makes
+  /// a border sure; a step inside a picture is just a step.
+  [[nodiscard]] std::vector<double> against_clear(const std::vector<double>& shares,
+                                                  int side) const {
+    const int near = static_cast<int>(outside_near_mm * px_mm_);
+    const int far = std::max(near + 1, static_cast<int>(outside_far_mm * px_mm_));
+    std::vector<double> result = shares;
+    for (int x = 0; x < columns_; ++x) {
+      double sum = 0.0;
+      int count = 0;
+      for (int off = near; off < far; ++off) {
+        const int at = side < 0 ? x - 1 - off : x + off;
+        if (at >= 0 && at < columns_ && profile_.film[static_cast<std::size_t>(at)]) {
+          sum += profile_.picture[static_cast<std::size_t>(at)];
+          ++count;
+        }
+      }
+      const bool clear = count > 0 && sum < 0.0;
+      result[static_cast<std::size_t>(x)] *= clear ? 1.0 : unclear_border_share;
+    }
+    return result;
+  }
+
   [[nodiscard]] std::vector<double> widened(const std::vector<double>& values) const {
     const int slack = static_cast<int>(border_slack_mm * px_mm_);
     std::vector<double> result(values.size(), 0.0);

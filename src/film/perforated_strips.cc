@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <optional>
 
 namespace fogline {
@@ -22,6 +23,8 @@ constexpr double same_scale_share = 0.08;
 constexpr double hole_light_slack = 0.08;
 /// A row without a partner is believed only near the brightest light of the scan (log light).
 constexpr double lone_row_light = 0.12;
+/// A hole of a broken row lies within this of the other rows' lattice, mm.
+constexpr double on_lattice_mm = 1.0;
 /// A lone row has the outside of the film on one side, surely (likeness 0 to 1).
 constexpr double sure_outside = 0.6;
 /// A hole is 2.794 mm across on a pitch of 4.750; blur and the strip's turn may add a fifth, a
@@ -383,6 +386,67 @@ const std::vector<HoleRow>& likelier_rows(const std::vector<HoleRow>& a,
   return holes_in(a) >= holes_in(b) ? a : b;
 }
 
+/// Takes the holes of `other` into `film` where they lie on its lattice, and fits the map anew;
+/// what doesn't lie there is dropped.
+void absorb(FilmStrip& film, const FilmStrip& other) {
+  for (Perforation hole : other.perforations) {
+    const PointMm at = film.map.film_from_scan(hole.scan);
+    const double index = std::round(at.along_mm / film_135::pitch_mm);
+    const double off_mm = std::abs(at.along_mm - index * film_135::pitch_mm);
+    const int row = at.across_mm < 0.0 ? -1 : +1;
+    const double off_row_mm = std::abs(at.across_mm - row * film_135::row_across_mm);
+    const bool known = std::any_of(
+        film.perforations.begin(), film.perforations.end(), [&](const Perforation& own) {
+          return own.row == row && std::abs(own.film.along_mm - index * film_135::pitch_mm) < 0.1;
+        });
+    if (known || off_mm > on_lattice_mm || off_row_mm > on_lattice_mm) {
+      continue;
+    }
+    hole.row = row;
+    hole.film = {index * film_135::pitch_mm, row * film_135::row_across_mm};
+    film.perforations.push_back(hole);
+  }
+  std::vector<MapPoint> points;
+  for (const Perforation& hole : film.perforations) {
+    points.push_back({hole.film, hole.scan});
+  }
+  film.map = FilmMap::fitted(points);
+}
+
+/// Two pieces of film never lie on one another: where the holes of one strip lie within the width
+/// of another, both are one strip whose rows broke (perspective, dirt) or one is an accident. The
+/// strip with more holes keeps what fits of the other.
+std::vector<FilmStrip> apart(std::vector<FilmStrip> strips) {
+  std::vector<std::size_t> order(strips.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return strips[a].perforations.size() > strips[b].perforations.size();
+  });
+  std::vector<bool> dropped(strips.size(), false);
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    for (std::size_t j = i + 1; j < order.size() && !dropped[order[i]]; ++j) {
+      FilmStrip& film = strips[order[i]];
+      const FilmStrip& other = strips[order[j]];
+      const bool on_it = std::any_of(
+          other.perforations.begin(), other.perforations.end(), [&](const Perforation& hole) {
+            return std::abs(film.map.film_from_scan(hole.scan).across_mm) <
+                   film_135::width_mm / 2.0;
+          });
+      if (!dropped[order[j]] && on_it) {
+        absorb(film, other);
+        dropped[order[j]] = true;
+      }
+    }
+  }
+  std::vector<FilmStrip> result;
+  for (std::size_t i = 0; i < strips.size(); ++i) {
+    if (!dropped[i]) {
+      result.push_back(std::move(strips[i]));
+    }
+  }
+  return result;
+}
+
 }  // namespace
 
 std::vector<FilmStrip> perforated_strips(const FindingImage& image) {
@@ -401,9 +465,12 @@ std::vector<FilmStrip> perforated_strips(const FindingImage& image) {
   for (const RowPair& pair : pairs) {
     FilmStrip strip = StripBuilder(image, pair).build();
     if (!strip.map.empty()) {
-      add_predicted_holes(strip, image);
       strips.push_back(std::move(strip));
     }
+  }
+  strips = apart(std::move(strips));
+  for (FilmStrip& strip : strips) {
+    add_predicted_holes(strip, image);
   }
   return strips;
 }

@@ -13,10 +13,10 @@ namespace {
 /// Angle of light: Callier's factor spans 1.0 to 1.05 over a large near panel, 1.0 to 1.2 on
 /// flatbeds and 1.2 to 1.4 in collimated scanners (common practice; the factor itself: Callier
 /// 1909). A file made by a camera says so; nothing tells the others apart, so an unknown scanner
-/// may read silver up to this share too dense (95 of 100; 1.37 read for 1). A silver wedge would
+/// may read silver up to this share too dense (95 of 100; 1.43 read for 1). A silver wedge would
 /// take it out.
 constexpr double camera_angle_share = 0.05;
-constexpr double unknown_angle_share = 0.27;
+constexpr double unknown_angle_share = 0.30;
 /// A camera's lens and panel bulge between the rows of holes by 0.03 to 0.06 (95 %).
 constexpr double camera_bulge = 0.025;
 /// A flatbed's lamp and sensor: what is left between the rows, and the light that a hole loses to

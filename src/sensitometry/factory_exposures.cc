@@ -14,8 +14,10 @@ constexpr double outer_begin_mm = film_135::row_across_mm + film_135::hole_acros
 constexpr double outer_end_mm = film_135::width_mm / 2.0 - 0.4;
 /// Stands for "no light left" when medians are taken.
 constexpr double darkest_density = 5.0;
-/// Print is denser than base plus fog by this at least.
+/// Print is denser than base plus fog by this at least, and by this at most: what is darker is a
+/// holder's edge, tape or fog.
 constexpr double least_net = 0.15;
+constexpr double greatest_net = 2.0;
 /// A core spot has print on all sides: strokes of 0.3 mm and more have one.
 constexpr int core_reach_px = 1;
 constexpr double least_core_mm2 = 0.5;
