@@ -66,7 +66,8 @@ std::optional<AreaReading> read_edge_print(const DensityStrip& density, const Fi
       const int y = density.row(side * t);
       for (int x = density.column(film.along_begin_mm + 0.5);
            x < density.column(film.along_end_mm - 0.5); ++x) {
-        if (!in_leader(film, density.along_mm(x)) && is_core(density, x, y, base + least_net)) {
+        if (!in_leader(film, density.along_mm(x)) && is_core(density, x, y, base + least_net) &&
+            static_cast<double>(density.visual.at(x, y)) < base + greatest_net) {
           extend(reading.place, density.along_mm(x), density.across_mm(y), cores.empty());
           cores.push_back(std::min(darkest_density, static_cast<double>(density.visual.at(x, y))));
         }

@@ -2,6 +2,7 @@
 #include "measure_file.h"
 
 #include <cmath>
+#include <ostream>
 
 #include <gtest/gtest.h>
 
@@ -45,6 +46,11 @@ struct Case {
   FilmFormat format;
   Fitness fitness;
 };
+
+/// How the test's name shows a case.
+void PrintTo(const Case& shown, std::ostream* out) {
+  *out << shown.kind << " " << shown.seed;
+}
 
 class FitScan : public testing::TestWithParam<Case> {};
 
@@ -108,6 +114,11 @@ struct Refusal {
   std::uint64_t seed;
   const char* code;
 };
+
+/// How the test's name shows a case.
+void PrintTo(const Refusal& shown, std::ostream* out) {
+  *out << shown.kind << " " << shown.seed;
+}
 
 class UnfitScan : public testing::TestWithParam<Refusal> {};
 
