@@ -18,6 +18,8 @@ constexpr double darkest_density = 5.0;
 /// holder's edge, tape or fog.
 constexpr double least_net = 0.15;
 constexpr double greatest_net = 2.0;
+/// Narrowest part of the outer rebate in which print is looked for, mm.
+constexpr double least_band_mm = 0.8;
 /// A core spot has print on all sides: strokes of 0.3 mm and more have one.
 constexpr int core_reach_px = 1;
 constexpr double least_core_mm2 = 0.5;
@@ -62,6 +64,10 @@ std::optional<AreaReading> read_edge_print(const DensityStrip& density, const Fi
   for (const double side : {-1.0, 1.0}) {
     const double in_sight = side < 0.0 ? -film.across_begin_mm : film.across_end_mm;
     const double end = std::min(outer_end_mm, in_sight - 0.4);
+    // Where a holder leaves only a rim of the outer rebate, its own edge would pass for print.
+    if (end - outer_begin_mm < least_band_mm) {
+      continue;
+    }
     for (double t = outer_begin_mm; t < end; t += 1.0 / density.pixels_per_mm) {
       const int y = density.row(side * t);
       for (int x = density.column(film.along_begin_mm + 0.5);
