@@ -31,6 +31,9 @@ po::options_description measure_options() {
   add("frame-mm", text("LENGTH"), "length of a frame along the film: half, square, panoramic");
   add("clear", text("PLACE"),
       "where the bare light may be read: auto, holes (perforations), gap (beside the film), none");
+  add("blank", text("SCAN"),
+      "a picture of the bare light made with the very settings of the scans: takes the unevenness "
+      "of lamp and lens out");
   add("help", "print this");
   return options;
 }
@@ -91,6 +94,7 @@ MeasureRequest measure_request(const po::variables_map& values) {
   if (const auto text = text_of(values, "clear")) {
     request.measure.clear = clear_from_text(*text);
   }
+  request.blank = text_of(values, "blank");
   check_files(request);
   return request;
 }

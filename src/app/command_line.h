@@ -21,6 +21,8 @@ struct MeasureRequest {
   DensityUnits units = DensityUnits::density;
   OpenOptions open;
   MeasureOptions measure;
+  /// A picture of the bare light, same settings and size as the scans. Absent: none.
+  std::optional<std::string> blank;
 };
 
 /// `fogline help TOPIC`.

@@ -25,7 +25,10 @@ ScanMeasurement read_scan(const std::string& file, const MeasureRequest& request
   }
   ProgressLine progress(file);
   const auto source = open_scan(file, request.open);
-  return measure_scan(*source, request.measure, frame_number, progress.callback());
+  MeasureOptions options = request.measure;
+  const auto blank = request.blank ? open_scan(*request.blank, request.open) : nullptr;
+  options.blank = blank.get();
+  return measure_scan(*source, options, frame_number, progress.callback());
 }
 
 RollMeasurement read_roll(const MeasureRequest& request) {

@@ -1,3 +1,4 @@
+#include "roll/frame_place.h"
 #include "roll/outlines.h"
 #include "roll/scan_doubt.h"
 #include "roll/scan_fitness.h"
@@ -5,6 +6,8 @@
 #include "roll/strip_reading.h"
 #include "roll/transfer_from_picture.h"
 
+#include <fogline/base/error.h>
+#include <fogline/density/blank.h>
 #include <fogline/film/find_film.h>
 #include <fogline/numerics/robust.h>
 #include <fogline/roll/measure_roll.h>
@@ -21,6 +24,8 @@ namespace {
 /// Pixels of the working grid: at 6 bytes of light and one of clip bits each, 98 MB in colour. A
 /// whole 135 strip is then seen at 40 pixels a millimetre, a glass full of strips at 12.
 constexpr std::int64_t grid_pixels = 14'000'000;
+/// A blank is read coarsely: lamp and lens change slowly, and noise averages out.
+constexpr std::int64_t blank_pixels = 60'000;
 /// Scale taken for stray light where nothing tells it: a strip of 240 mm fills the picture.
 constexpr double unknown_scale_length_mm = 240.0;
 /// Strokes of the edge print are narrow: blur and pixels take up to this share of their net density
@@ -37,9 +42,33 @@ struct ScanWork {
   std::vector<StripReading> readings;
 };
 
+/// Divides a blank scan out of the grid; bare light's level in it. Throws FileError where the blank
+/// isn't one of this scan.
+PerChannel<double> divide_blank_out(ScanGrid& grid, const ScanInfo& scan, ScanSource& source) {
+  const ScanInfo& blank = source.info();
+  if (blank.width_px != scan.width_px || blank.height_px != scan.height_px ||
+      blank.channels != scan.channels) {
+    throw FileError(blank.file, blank.file + " can't be the blank of " + scan.file +
+                                    ": it has another size or another number of channels; scan "
+                                    "the bare light with the very settings of the film.");
+  }
+  const BlankLight light = divide_by_blank(grid, source.survey(blank_pixels, {}));
+  constexpr double clipped_blank_share = 0.005;
+  if (light.clipped_share > clipped_blank_share) {
+    throw FileError(blank.file, blank.file +
+                                    " stands at the top code, so the bare light isn't measured in "
+                                    "it; scan it and the film again with less exposure.");
+  }
+  return light.level;
+}
+
 ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const Progress& progress) {
   ScanWork work;
   work.grid = source.survey(grid_pixels, progress);
+  std::optional<PerChannel<double>> blank_level;
+  if (options.blank != nullptr) {
+    blank_level = divide_blank_out(work.grid, source.info(), *options.blank);
+  }
   FindOptions find;
   find.format = options.format;
   find.frame_mm = options.frame_mm;
@@ -51,7 +80,8 @@ ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const Prog
   const ClippedShare clips(work.grid);
   if (work.layout.polarity == Polarity::negative) {
     for (const FilmStrip& film : work.layout.strips) {
-      work.readings.push_back(read_strip(film, {work.grid, clips, work.stray, options.clear}));
+      work.readings.push_back(
+          read_strip(film, {work.grid, clips, work.stray, options.clear, blank_level}));
     }
   }
   work.readings.resize(work.layout.strips.size());
@@ -134,63 +164,6 @@ BaseFog base_fog_of(const ClearFilm& clear, const DoubtSources& doubt, int chann
     base.area_mm2 = clear.area_mm2;
   }
   return base;
-}
-
-std::vector<float> sketch_of(const DensityStrip& density, const FilmExtent& area) {
-  constexpr int columns = 16;
-  constexpr int rows = 12;
-  std::vector<float> sketch;
-  for (int j = 0; j < rows; ++j) {
-    for (int i = 0; i < columns; ++i) {
-      const auto at = [](double begin, double end, int k, int n) {
-        return begin + (end - begin) * k / n;
-      };
-      float sum = 0.0F;
-      int count = 0;
-      for (int y = density.row(at(area.across_begin_mm, area.across_end_mm, j, rows));
-           y < density.row(at(area.across_begin_mm, area.across_end_mm, j + 1, rows)); ++y) {
-        for (int x = density.column(at(area.along_begin_mm, area.along_end_mm, i, columns));
-             x < density.column(at(area.along_begin_mm, area.along_end_mm, i + 1, columns)); ++x) {
-          const float value = density.visual.at(x, y);
-          if (std::isfinite(value)) {
-            sum += value;
-            ++count;
-          }
-        }
-      }
-      sketch.push_back(count > 0 ? sum / static_cast<float>(count) : 0.0F);
-    }
-  }
-  return sketch;
-}
-
-FrameMeasurement frame_place(const FilmFrame& frame, const FilmMap& map, int number, int strip) {
-  FrameMeasurement measured;
-  measured.number = number;
-  measured.strip = strip;
-  measured.inferred = frame.inferred;
-  measured.cut = frame.cut;
-  std::array<PointPx, 4> corners{map.scan_from_film({frame.along_begin_mm, frame.across_begin_mm}),
-                                 map.scan_from_film({frame.along_end_mm, frame.across_begin_mm}),
-                                 map.scan_from_film({frame.along_end_mm, frame.across_end_mm}),
-                                 map.scan_from_film({frame.along_begin_mm, frame.across_end_mm})};
-  const auto apart = [](PointPx a, PointPx b) { return std::hypot(a.x - b.x, a.y - b.y); };
-  const double length = 0.5 * (apart(corners[0], corners[1]) + apart(corners[3], corners[2]));
-  const double height = 0.5 * (apart(corners[0], corners[3]) + apart(corners[1], corners[2]));
-  const bool upright =
-      std::abs(corners[1].y - corners[0].y) > std::abs(corners[1].x - corners[0].x);
-  const PointPx centre = map.scan_from_film({0.5 * (frame.along_begin_mm + frame.along_end_mm),
-                                             0.5 * (frame.across_begin_mm + frame.across_end_mm)});
-  const double width_px = upright ? height : length;
-  const double height_px = upright ? length : height;
-  measured.box_px = {centre.x - 0.5 * width_px, centre.y - 0.5 * height_px, width_px, height_px};
-  if (upright) {
-    // Along runs down, across runs left: the corner at the end of across and begin of along is the
-    // top left one.
-    std::rotate(corners.begin(), corners.begin() + 3, corners.end());
-  }
-  measured.corners_px = corners;
-  return measured;
 }
 
 BoxPx bounding_box(const Outline& outline, const ScanInfo& info) {

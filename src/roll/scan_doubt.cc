@@ -49,7 +49,7 @@ constexpr double eight_bit_light = 0.0002;
 DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
   DoubtSources doubt;
   const bool assumed = info.transfer.source == TransferSource::assumed;
-  const double bulge = info.camera ? camera_bulge : flatbed_bulge;
+  const double bulge = info.camera && !reading.flattened ? camera_bulge : flatbed_bulge;
   const double scatter = reading.clear ? reading.clear->scatter : 0.0;
   doubt.zero_density = std::hypot(std::hypot(bulge, 0.5 * scatter),
                                   unevenness_share * reading.lamp.unevenness_density());

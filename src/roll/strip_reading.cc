@@ -57,6 +57,15 @@ void sample_zero(StripReading& reading, const FilmStrip& film, const StraightStr
   if (reading.zero_clipped > no_reference_share) {
     reading.zero = ZeroSource::none;
   }
+  if (scan.blank_level && reading.zero == ZeroSource::none &&
+      (scan.clear == ClearReference::automatic || scan.clear == ClearReference::none)) {
+    LightSample blank;
+    blank.film = {0.5 * (film.along_begin_mm + film.along_end_mm), 0.0};
+    blank.light = *scan.blank_level;
+    reading.zero = ZeroSource::reference_scan;
+    reading.zero_samples = {blank};
+    reading.zero_clipped = 0.0;
+  }
 }
 
 /// A lamp that reads clear film as zero, for scans without a bare light path in sight.
@@ -92,6 +101,7 @@ double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const Clear
 
 StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
   StripReading reading;
+  reading.flattened = scan.blank_level.has_value();
   const FilmExtent extent{film.along_begin_mm - beyond_film_mm, film.along_end_mm + beyond_film_mm,
                           film.across_begin_mm - beyond_film_mm,
                           film.across_end_mm + beyond_film_mm};

@@ -22,6 +22,8 @@ struct StripReading {
   /// Greatest share of clipped pixels among channels, over the bare light and over clear film.
   double zero_clipped = 0.0;
   double clear_clipped = 0.0;
+  /// A blank scan took the lamp's unevenness out.
+  bool flattened = false;
   /// Bare light's visual level, 0 to 1.
   double bare_light = 0.0;
   Lamp lamp;
@@ -40,6 +42,8 @@ struct ScanContext {
   const ClippedShare& clips;
   const StrayLight& stray;
   ClearReference clear = ClearReference::automatic;
+  /// Bare light's level by a blank scan that was divided out; absent without one.
+  std::optional<PerChannel<double>> blank_level;
 };
 
 /// Reads one strip: zero from perforations, else from bare light beside the film; where neither is

@@ -22,10 +22,14 @@ struct MeasureOptions {
   /// picture, 36 mm first on 135 film.
   std::optional<double> frame_mm;
   ClearReference clear = ClearReference::automatic;
+  /// A picture of the bare light, made with the same settings and of the same size; nullptr: none.
+  /// Takes the unevenness of lamp and lens out, and is zero where the scan shows no bare light.
+  ScanSource* blank = nullptr;
 };
 
 /// Measures one scan of a roll. `frame_number` is the number of its first frame. Throws FileError
-/// where the file breaks off while being read.
+/// where the file breaks off while being read, or where the blank doesn't fit the scan or stands at
+/// the top code.
 ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
                              const Progress& progress);
 

@@ -1,0 +1,65 @@
+#include "roll/frame_place.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fogline {
+
+std::vector<float> sketch_of(const DensityStrip& density, const FilmExtent& area) {
+  constexpr int columns = 16;
+  constexpr int rows = 12;
+  std::vector<float> sketch;
+  for (int j = 0; j < rows; ++j) {
+    for (int i = 0; i < columns; ++i) {
+      const auto at = [](double begin, double end, int k, int n) {
+        return begin + (end - begin) * k / n;
+      };
+      float sum = 0.0F;
+      int count = 0;
+      for (int y = density.row(at(area.across_begin_mm, area.across_end_mm, j, rows));
+           y < density.row(at(area.across_begin_mm, area.across_end_mm, j + 1, rows)); ++y) {
+        for (int x = density.column(at(area.along_begin_mm, area.along_end_mm, i, columns));
+             x < density.column(at(area.along_begin_mm, area.along_end_mm, i + 1, columns)); ++x) {
+          const float value = density.visual.at(x, y);
+          if (std::isfinite(value)) {
+            sum += value;
+            ++count;
+          }
+        }
+      }
+      sketch.push_back(count > 0 ? sum / static_cast<float>(count) : 0.0F);
+    }
+  }
+  return sketch;
+}
+
+FrameMeasurement frame_place(const FilmFrame& frame, const FilmMap& map, int number, int strip) {
+  FrameMeasurement measured;
+  measured.number = number;
+  measured.strip = strip;
+  measured.inferred = frame.inferred;
+  measured.cut = frame.cut;
+  std::array<PointPx, 4> corners{map.scan_from_film({frame.along_begin_mm, frame.across_begin_mm}),
+                                 map.scan_from_film({frame.along_end_mm, frame.across_begin_mm}),
+                                 map.scan_from_film({frame.along_end_mm, frame.across_end_mm}),
+                                 map.scan_from_film({frame.along_begin_mm, frame.across_end_mm})};
+  const auto apart = [](PointPx a, PointPx b) { return std::hypot(a.x - b.x, a.y - b.y); };
+  const double length = 0.5 * (apart(corners[0], corners[1]) + apart(corners[3], corners[2]));
+  const double height = 0.5 * (apart(corners[0], corners[3]) + apart(corners[1], corners[2]));
+  const bool upright =
+      std::abs(corners[1].y - corners[0].y) > std::abs(corners[1].x - corners[0].x);
+  const PointPx centre = map.scan_from_film({0.5 * (frame.along_begin_mm + frame.along_end_mm),
+                                             0.5 * (frame.across_begin_mm + frame.across_end_mm)});
+  const double width_px = upright ? height : length;
+  const double height_px = upright ? length : height;
+  measured.box_px = {centre.x - 0.5 * width_px, centre.y - 0.5 * height_px, width_px, height_px};
+  if (upright) {
+    // Along runs down, across runs left: the corner at the end of across and begin of along is the
+    // top left one.
+    std::rotate(corners.begin(), corners.begin() + 3, corners.end());
+  }
+  measured.corners_px = corners;
+  return measured;
+}
+
+}  // namespace fogline

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <fogline/density/density_strip.h>
+#include <fogline/film/film_layout.h>
+#include <fogline/roll/roll_measurement.h>
+
+#include <vector>
+
+namespace fogline {
+
+/// Where a frame lies in the scan: its upright box, its corners clockwise from top left.
+FrameMeasurement frame_place(const FilmFrame& frame, const FilmMap& map, int number, int strip);
+
+/// Mean densities of an area on a mesh of 16 along and 12 across.
+std::vector<float> sketch_of(const DensityStrip& density, const FilmExtent& area);
+
+}  // namespace fogline
