@@ -16,6 +16,11 @@ endif()
 add_library(fogline_warnings INTERFACE)
 target_compile_options(fogline_warnings INTERFACE -Wall -Wextra -Wpedantic -Wshadow -Wconversion
                                                   -Wold-style-cast -Wnon-virtual-dtor)
+# Instrumented code upsets GCC's flow analysis: inside <regex> it then reports members that are set
+# (its manual says of -fsanitize that false warnings may come of it). Without sanitizers it stays on.
+if(CMAKE_CXX_COMPILER_ID STREQUAL GNU AND CMAKE_CXX_FLAGS MATCHES "-fsanitize")
+  target_compile_options(fogline_warnings INTERFACE -Wno-maybe-uninitialized)
+endif()
 if(FOGLINE_WARNINGS_AS_ERRORS)
   target_compile_options(fogline_warnings INTERFACE -Werror)
 endif()
