@@ -10,7 +10,7 @@ sample=$root/sample_scans/good-135.tif
 build_packages='g++ cmake ninja-build
   libopencv-core-dev libopencv-imgproc-dev libeigen3-dev
   libtiff-dev libpng-dev libjpeg62-turbo-dev liblcms2-dev
-  nlohmann-json3-dev libboost-program-options-dev'
+  nlohmann-json3-dev libtomlplusplus-dev libboost-program-options-dev'
 # The image package brings scans made by other hands; Python checks the report against its schema.
 test_packages='libgtest-dev libgmock-dev golang-golang-x-image-dev python3 python3-jsonschema'
 check_packages='clang-format clang-tidy ccache python3'

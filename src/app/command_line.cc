@@ -34,6 +34,12 @@ po::options_description measure_options() {
   add("blank", text("SCAN"),
       "a picture of the bare light made with the very settings of the scans: takes the unevenness "
       "of lamp and lens out");
+  add("card", text("CARD.toml"),
+      "the roll card: film, developer, time, temperature and baths, as far as you noted them; see "
+      "fogline help card");
+  add("aim-contrast-index", text("X"),
+      "the contrast that you develop for, 0.2 to 1.5; default: the card's, else 0.58 (0.45 where "
+      "the card says that you print with condenser light)");
   add("help", "print this");
   return options;
 }
@@ -94,7 +100,11 @@ MeasureRequest measure_request(const po::variables_map& values) {
   if (const auto text = text_of(values, "clear")) {
     request.measure.clear = clear_from_text(*text);
   }
+  if (const auto text = text_of(values, "aim-contrast-index")) {
+    request.aim_contrast_index = contrast_index_from_text(*text);
+  }
   request.blank = text_of(values, "blank");
+  request.card = text_of(values, "card");
   check_files(request);
   return request;
 }
@@ -102,12 +112,13 @@ MeasureRequest measure_request(const po::variables_map& values) {
 Request help_request(const std::vector<std::string>& arguments) {
   Request request;
   if (arguments.size() > 1) {
-    throw UsageError("help takes one topic: measure or scanning");
+    throw UsageError("help takes one topic: measure, card or scanning");
   }
   request.help = HelpRequest{arguments.empty() ? std::string() : arguments.front()};
   const std::string& topic = request.help->topic;
-  if (!topic.empty() && topic != "measure" && topic != "scanning") {
-    throw UsageError("there is no help on \"" + topic + "\": the topics are measure and scanning");
+  if (!topic.empty() && topic != "measure" && topic != "card" && topic != "scanning") {
+    throw UsageError("there is no help on \"" + topic +
+                     "\": the topics are measure, card and scanning");
   }
   return request;
 }

@@ -23,11 +23,15 @@ struct MeasureRequest {
   MeasureOptions measure;
   /// A picture of the bare light, same settings and size as the scans. Absent: none.
   std::optional<std::string> blank;
+  /// The roll card, a TOML file. Absent: none.
+  std::optional<std::string> card;
+  /// Goes before the card's own aim.
+  std::optional<double> aim_contrast_index;
 };
 
 /// `fogline help TOPIC`.
 struct HelpRequest {
-  /// Empty, "measure" or "scanning".
+  /// Empty, "measure", "card" or "scanning".
   std::string topic;
 };
 

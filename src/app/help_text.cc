@@ -1,6 +1,7 @@
 #include "help_text.h"
 
 #include "command_line.h"
+#include "help_card.h"
 #include "terminal.h"
 
 #include <fogline/report/scan_sheet.h>
@@ -14,17 +15,21 @@ constexpr const char* overview =
 Use:
   fogline measure SCAN...      measure the scans of one roll and write the report
   fogline help measure         the options of measure
+  fogline help card            what a roll card holds, with an example
   fogline help scanning        how to scan so that a scan can be measured
   fogline --version
 
-fogline measure strip.tif prints the report and writes strip.report.html beside
-the scan.
+fogline measure strip.tif says whether light and development were right, what to
+do with this film tonight and what to change for the next roll, and writes
+strip.report.html beside the scan.
 )";
 
 constexpr const char* measure_head = R"(fogline measure SCAN... [options]
 
-Measures the scans of one roll, in the order given: base plus fog, and shadow,
-middle and highlight of each frame, each with its doubt. Reads TIFF, PNG and
+Measures the scans of one roll, in the order given: base plus fog and its tint,
+shadow, middle and highlight of each frame, marks, each with its doubt. Judges
+whether light and development were right, and advises on this film and on the
+next roll; with a roll card (--card) in minutes and degrees. Reads TIFF, PNG and
 JPEG. Prints the report and writes it as a page; a page is replaced only if
 fogline wrote it. Where JSON or the page goes to standard output, the printed
 report is left out.
@@ -34,8 +39,10 @@ report is left out.
 constexpr const char* measure_foot = R"(
 Exit status: 0 done; 1 a file could not be read or written; 2 wrong use; 3 no
 density can be read from some scan. If several hold, 2 goes before 1 before 3.
+A roll card that can't be understood is 1, and no scan is then read.
 
   fogline measure strip-1.tif strip-2.tif --json roll.json
+  fogline measure strip.tif --card roll-12.toml --aim-contrast-index 0.55
   fogline measure strip.tif --transfer linear --units stops
 )";
 
@@ -44,6 +51,9 @@ density can be read from some scan. If several hold, 2 goes before 1 before 3.
 std::string help_text(const std::string& topic) {
   if (topic == "measure") {
     return measure_head + measure_options_help() + measure_foot;
+  }
+  if (topic == "card") {
+    return card_help();
   }
   if (topic == "scanning") {
     return scan_sheet_text(standard_output_width());

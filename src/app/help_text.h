@@ -4,8 +4,7 @@
 
 namespace fogline {
 
-/// `fogline --help`, `fogline help measure`, `fogline help scanning`: `topic` is empty, "measure"
-/// or "scanning".
+/// `fogline --help` and `fogline help TOPIC`: `topic` is empty, "measure", "card" or "scanning".
 std::string help_text(const std::string& topic);
 
 }  // namespace fogline

@@ -6,6 +6,8 @@
 #include "terminal.h"
 
 #include <fogline/base/error.h>
+#include <fogline/io/prior_knowledge.h>
+#include <fogline/io/roll_card_file.h>
 #include <fogline/io/write_file.h>
 #include <fogline/record/record_json.h>
 #include <fogline/report/html.h>
@@ -47,6 +49,20 @@ RollMeasurement read_roll(const MeasureRequest& request) {
   RollMeasurement roll = join_scans(std::move(scans));
   roll.unread = std::move(unread);
   return roll;
+}
+
+// The card is read first: a slip in it is told before minutes are spent on scans.
+RollRecord record_roll(MeasureRequest request) {
+  RollRecord record;
+  record.tool_version = FOGLINE_VERSION;
+  if (request.card) {
+    record.card = read_roll_card(*request.card);
+    request.measure.base_tint = record.card->base_tint;
+  }
+  record.measurement = read_roll(request);
+  record.judgement = judge_roll(record.measurement, record.card ? &*record.card : nullptr,
+                                request.aim_contrast_index, shipped_prior_knowledge());
+  return record;
 }
 
 void put_json(const std::string& path, const RollRecord& record) {
@@ -93,7 +109,7 @@ bool written(const Writer& write) {
 }  // namespace
 
 ExitStatus run_measure(const MeasureRequest& request) {
-  const RollRecord record = record_from_measurement(read_roll(request), FOGLINE_VERSION);
+  const RollRecord record = record_roll(request);
   bool all_done = record.measurement.unread.empty();
   if (request.json != "-" && request.html != "-") {
     all_done = written([&] { put_text(request, record); }) && all_done;
@@ -108,7 +124,7 @@ ExitStatus run_measure(const MeasureRequest& request) {
     return ExitStatus::file_failed;
   }
   // No other finding stands for a scan without densities.
-  const bool unfit = std::any_of(record.findings.begin(), record.findings.end(),
+  const bool unfit = std::any_of(record.judgement.findings.begin(), record.judgement.findings.end(),
                                  [](const Finding& f) { return f.code == "unfit-scan"; });
   return unfit ? ExitStatus::unfit_scan : ExitStatus::done;
 }

@@ -17,6 +17,10 @@ constexpr double greatest_power = 5.0;
 constexpr double least_frame_mm = 8.0;
 constexpr double greatest_frame_mm = 250.0;
 
+// Below the softest and above the hardest negative that any paper takes.
+constexpr double least_contrast_index = 0.2;
+constexpr double greatest_contrast_index = 1.5;
+
 std::optional<double> number_from_text(const std::string& text) {
   double value = 0.0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
@@ -36,8 +40,8 @@ bool same_file(const std::string& a, const std::string& b) {
          fs::equivalent(a, b, none);
 }
 
-void check_not_a_scan(const MeasureRequest& request, const std::optional<std::string>& path,
-                      const char* option) {
+void check_not_an_input(const MeasureRequest& request, const std::optional<std::string>& path,
+                        const char* option) {
   if (!is_output_file(path)) {
     return;
   }
@@ -49,6 +53,17 @@ void check_not_a_scan(const MeasureRequest& request, const std::optional<std::st
       throw UsageError(std::string(option) + " would overwrite the scan " + scan +
                        ": name another file");
     }
+  }
+  for (const auto& input : {request.card, request.blank}) {
+    if (input && same_file(*path, *input)) {
+      throw UsageError(std::string(option) + " would overwrite " + *input + ": name another file");
+    }
+  }
+}
+
+void check_card(const MeasureRequest& request) {
+  if (request.card && (request.card->empty() || *request.card == "-")) {
+    throw UsageError("a roll card is read from a file, not from standard input: name the file");
   }
 }
 
@@ -112,6 +127,15 @@ double frame_mm_from_text(const std::string& text) {
   return *length;
 }
 
+double contrast_index_from_text(const std::string& text) {
+  const auto index = number_from_text(text);
+  if (!index || !(*index >= least_contrast_index && *index <= greatest_contrast_index)) {
+    throw UsageError("--aim-contrast-index is a contrast index from 0.2 to 1.5, not \"" + text +
+                     "\"");
+  }
+  return *index;
+}
+
 ClearReference clear_from_text(const std::string& text) {
   if (text == "auto") {
     return ClearReference::automatic;
@@ -142,10 +166,11 @@ void check_files(const MeasureRequest& request) {
       }
     }
   }
-  check_not_a_scan(request, request.json, "--json");
+  check_card(request);
+  check_not_an_input(request, request.json, "--json");
   const bool has_page = !request.html || *request.html != "none";
   if (has_page) {
-    check_not_a_scan(request, request.html, "--html");
+    check_not_an_input(request, request.html, "--html");
   }
   if (request.json && request.html && has_page &&
       (*request.json == *request.html ||

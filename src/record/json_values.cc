@@ -2,6 +2,7 @@
 
 #include <fogline/record/schema_words.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -32,6 +33,10 @@ Json json_from_density(double density) {
   }
   const double value = rounded(density, 1e4);
   return value == 0.0 ? 0.0 : value;  // never "-0.0"
+}
+
+Json json_from_probability(double probability) {
+  return std::isfinite(probability) ? rounded(std::clamp(probability, 0.0, 1.0), 1e4) : 0.0;
 }
 
 Json json_from_place(double value) {

@@ -17,6 +17,8 @@ using Json = nlohmann::ordered_json;
 
 /// A density, rounded to four decimals; null where it isn't finite.
 Json json_from_density(double density);
+/// A probability, clamped to 0 ... 1 and rounded to four decimals; 0 where it isn't finite.
+Json json_from_probability(double probability);
 /// Lengths and places in pixels or degrees, rounded to two decimals; 0 where not finite, since the
 /// schema has no null there.
 Json json_from_place(double value);

@@ -1,3 +1,5 @@
+#include "record/card_json.h"
+#include "record/judgement_json.h"
 #include "record/scan_json.h"
 
 #include <fogline/record/record_json.h>
@@ -43,17 +45,6 @@ Json json_from_contrast(const ContrastEstimate& contrast) {
   return object;
 }
 
-Json json_from_findings(const std::vector<Finding>& findings) {
-  Json array = Json::array();
-  for (const Finding& finding : findings) {
-    array.push_back({{"code", finding.code},
-                     {"confidence", finding.confidence},
-                     {"message", finding.message},
-                     {"evidence", finding.evidence}});
-  }
-  return array;
-}
-
 }  // namespace
 
 std::string json_from_record(const RollRecord& record) {
@@ -61,7 +52,7 @@ std::string json_from_record(const RollRecord& record) {
   Json object{{"format", "fogline report"},
               {"version", report_format_version},
               {"tool_version", record.tool_version},
-              {"roll", nullptr}};
+              {"roll", record.card ? json_from_card(*record.card) : Json(nullptr)}};
   object["scans"] = Json::array();
   for (const ScanMeasurement& scan : measurement.scans) {
     object["scans"].push_back(json_from_scan(scan));
@@ -69,11 +60,18 @@ std::string json_from_record(const RollRecord& record) {
   object["unread"] = json_from_unread(measurement.unread);
   object["roll_medians"] = json_from_medians(measurement.medians);
   object["contrast"] = json_from_contrast(measurement.contrast);
-  object["findings"] = json_from_findings(record.findings);
-  object["advice"] = nullptr;
-  std::map<std::string, std::string> reasons{
-      {"roll", "No roll card was given."},
-      {"advice", "This version measures and gives no advice on baths or times."}};
+  object["findings"] = json_from_findings(record.judgement.findings);
+  object["aim"] = json_from_aim(record.judgement.aim);
+  object["light_or_time"] = json_from_light_or_time(record.judgement.light_or_time);
+  object["advice"] =
+      record.judgement.advice ? json_from_advice(*record.judgement.advice) : Json(nullptr);
+  std::map<std::string, std::string> reasons;
+  if (!record.card) {
+    reasons["roll"] = "No roll card was given.";
+  }
+  if (!record.judgement.advice) {
+    reasons["advice"] = "No scan could be read, so nothing can be advised.";
+  }
   if (!measurement.medians) {
     reasons["roll_medians"] = "No frame tells its densities.";
   }

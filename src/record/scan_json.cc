@@ -1,5 +1,7 @@
 #include "record/scan_json.h"
 
+#include "record/film_state_json.h"
+
 #include <fogline/record/schema_words.h>
 
 #include <cmath>
@@ -86,13 +88,6 @@ Json json_from_frame(const FrameMeasurement& frame) {
   return object;
 }
 
-Json json_from_tint() {
-  Json object{{"kind", "unknown"}, {"density", nullptr}, {"confidence", 0.0}};
-  put_reasons(object, {{"kind", "This version doesn't judge the tint of clear film."},
-                       {"density", "This version doesn't judge the tint of clear film."}});
-  return object;
-}
-
 void put_file(Json& object, const ScanMeasurement& scan) {
   object["file"] = scan.info.file;
   object["width_px"] = scan.info.width_px;
@@ -129,11 +124,9 @@ Json json_from_scan(const ScanMeasurement& scan) {
     object["frames"].push_back(json_from_frame(frame));
   }
   object["steps"] = Json::array();
-  object["tint"] = json_from_tint();
-  object["marks"] = Json::array();
-  std::map<std::string, std::string> reasons = scan.reasons;
-  reasons["marks"] = "This version doesn't look for marks.";
-  put_reasons(object, reasons);
+  object["tint"] = json_from_tint(scan.tint);
+  object["marks"] = json_from_marks(scan.marks);
+  put_reasons(object, scan.reasons);
   return object;
 }
 

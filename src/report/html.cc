@@ -1,4 +1,5 @@
 #include "report/escape.h"
+#include "report/judgement_words.h"
 #include "report/page_parts.h"
 #include "report/page_style.h"
 #include "report/phrases.h"
@@ -7,15 +8,18 @@
 #include "report/story.h"
 #include "report/verdict.h"
 
-#include <fogline/record/schema_words.h>
 #include <fogline/report/html.h>
 
 namespace fogline {
 namespace {
 
-std::string section(std::string_view title, const std::string& body) {
-  return body.empty() ? ""
-                      : "<section>\n<h2>" + std::string(title) + "</h2>\n" + body + "</section>\n";
+std::string section(std::string_view title, const std::string& body, std::string_view id = "") {
+  if (body.empty()) {
+    return "";
+  }
+  std::string html = "<section";
+  html += id.empty() ? std::string() : " id=\"" + std::string(id) + "\"";
+  return html + ">\n<h2>" + std::string(title) + "</h2>\n" + body + "</section>\n";
 }
 
 std::string head(const RollRecord& record, const std::string& title) {
@@ -26,21 +30,11 @@ std::string head(const RollRecord& record, const std::string& title) {
          "</style>\n</head>\n<body>\n<main>\n";
 }
 
-std::string title_of(const RollMeasurement& measurement) {
-  std::string file = "no scan";
-  if (!measurement.scans.empty()) {
-    file = measurement.scans.front().info.file;
-  } else if (!measurement.unread.empty()) {
-    file = measurement.unread.front().file;
-  }
-  return file.substr(file.rfind('/') + 1);  // npos + 1 is 0: a name without folders
-}
-
 std::string trust_part(const RollMeasurement& measurement) {
   std::string html;
   for (const ScanMeasurement& scan : measurement.scans) {
-    html += "<p>" + html_escaped(scan.info.file) + ": <b>" +
-            std::string(schema_word(scan.fitness)) + "</b></p>\n";
+    html += "<p>" + html_escaped(scan.info.file) + ". " + sentence_html(fitness_sentence(scan)) +
+            "</p>\n";
     if (!scan.cautions.empty()) {
       html += "<ul>\n";
       for (const Caution& caution : scan.cautions) {
@@ -54,6 +48,14 @@ std::string trust_part(const RollMeasurement& measurement) {
   for (const UnreadFile& file : measurement.unread) {
     html += "<p>" + html_escaped(file.file) + ": <b>not read</b>. " + sentence_html(file.message) +
             "</p>\n";
+  }
+  return html;
+}
+
+std::string clear_film_findings(const RollRecord& record) {
+  std::string html;
+  for (const std::string& sentence : fog_sentences(record)) {
+    html += "<p>" + sentence_html(sentence) + "</p>\n";
   }
   return html;
 }
@@ -86,14 +88,14 @@ std::string scanning_part(const RollRecord& record) {
     any_scanner = any_scanner || !scan.info.camera;
   }
   std::string html = advice.empty() ? std::string() : list_html(advice);
-  html += "<div class=\"small\">\n";
+  html += "<div class=\"small setup\">\n";
   html += any_scanner ? sheet_html("The whole set-up of a flatbed", flatbed_lines()) : "";
   html += any_camera ? sheet_html("The whole set-up of a camera", camera_lines()) : "";
   return html + "</div>\n";
 }
 
 std::string footer(const RollRecord& record) {
-  std::string html = "</main>\n<footer>\n<h2>Cautions</h2>\n";
+  std::string html = "</main>\n<footer id=\"cautions\">\n<h2>Cautions</h2>\n";
   const auto sentences = safety_sentences();
   html += list_html(std::vector<std::string>(sentences.begin(), sentences.end()));
   return html + "<p>Written by fogline " + html_escaped(record.tool_version) +
@@ -114,6 +116,7 @@ std::string sentence_html(std::string_view sentence) {
   std::string html = html_escaped(sentence);
   replace_all(html, " ± ", "&nbsp;±&nbsp;");
   replace_all(html, " %", "&nbsp;%");
+  replace_all(html, " °C", "&nbsp;°C");
   replace_all(html, "--transfer linear", "<span class=\"nb\">--transfer linear</span>");
   return html;
 }
@@ -133,28 +136,34 @@ std::string html_from_record(const RollRecord& record, const std::vector<PagePic
                              const HtmlOptions& options) {
   const RollMeasurement& measurement = record.measurement;
   const Verdict verdict = verdict_of(record, options.units);
+  const std::vector<MarkList> marks = mark_lists(measurement);
   const bool several = measurement.scans.size() > 1;
-  std::string figures;
-  std::string clear_film;
+  std::string figures = "<p>" + sentence_html(verdict.reading) + "</p>\n";
+  std::string clear_film = clear_film_findings(record);
   std::string scales;
   for (std::size_t i = 0; i < measurement.scans.size(); ++i) {
     const ScanMeasurement& scan = measurement.scans[i];
     const PagePicture picture = i < pictures.size() ? pictures[i] : PagePicture{};
-    figures += strip_figure(scan, picture, i);
+    figures += strip_figure(scan, picture, i, marks[i]);
     clear_film += clear_film_part(scan, options.units, several);
-    scales += scale_figure(scan, picture, i, options.units, several);
+    scales += scale_figure(scan, picture, i, record.judgement.aim, options.units, several);
   }
-  const std::string name = title_of(measurement);
-  return head(record, name + " – roll report") + "<header>\n<p class=\"eyebrow\">" +
-         html_escaped(name) + (several ? " and others" : "") + "</p>\n<h1>" +
-         sentence_html(verdict.reading) + "</h1>\n<p>" + sentence_html(verdict.trust) +
-         "</p>\n</header>\n" + section("Can this scan be trusted?", trust_part(measurement)) +
-         section("The strip", figures) + section("Clear film", clear_film) +
+  const std::string better = section("How to scan better", scanning_part(record));
+  const bool better_first = tells_little(measurement);
+  return head(record, page_title(measurement) + " – roll report") +
+         head_part(record, options.units) + (better_first ? better : "") +
+         section("The strip", figures) + "<div class=\"evidence\">\n" +
          section("Shadow and highlight", scales + frame_table(measurement, options.units)) +
+         section("Light or time?", measurement.scans.empty() ? "" : light_part(record)) +
+         section("Clear film", clear_film) +
+         section("Marks", marks_part(record, pictures, marks, options.units)) +
+         section("Do tonight", tonight_part(record), "tonight") +
+         section("Your baths", baths_part(record), "baths") +
+         section("Can this scan be trusted?", trust_part(measurement)) +
          section("What is not sure", list_html(unsure_sentences(record))) +
-         section("How to scan better", scanning_part(record)) +
+         (better_first ? "" : better) +
          section("How it was measured", measurement.scans.empty() ? "" : method_part(record)) +
-         footer(record);
+         "</div>\n" + footer(record);
 }
 
 }  // namespace fogline

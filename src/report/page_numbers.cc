@@ -1,4 +1,5 @@
 #include "report/escape.h"
+#include "report/film_words.h"
 #include "report/page_parts.h"
 #include "report/phrases.h"
 
@@ -74,6 +75,14 @@ std::string channel_part(const BaseFog& base_fog, DensityUnits units) {
          swatch(visual, visual, visual, "a neutral of the same density") + "</div>\n";
 }
 
+std::string tint_part(const Tint& tint, DensityUnits units) {
+  std::string html;
+  for (const std::string& sentence : tint_sentences(tint, units)) {
+    html += "<p>" + sentence_html(sentence) + "</p>\n";
+  }
+  return html;
+}
+
 }  // namespace
 
 std::string clear_film_part(const ScanMeasurement& scan, DensityUnits units, bool name_file) {
@@ -81,9 +90,10 @@ std::string clear_film_part(const ScanMeasurement& scan, DensityUnits units, boo
   if (!scan.base_fog) {
     const auto reason = scan.reasons.find("base_fog");
     return html + "<p>Base plus fog isn't known. " +
-           (reason == scan.reasons.end() ? "" : sentence_html(reason->second)) + "</p>\n";
+           (reason == scan.reasons.end() ? "" : sentence_html(reason->second)) + "</p>\n" +
+           tint_part(scan.tint, units);
   }
-  html += "<p>Base plus fog is " +
+  html += tint_part(scan.tint, units) + "<p>Base plus fog is " +
           sentence_html(sentence_from_density(scan.base_fog->visual, units)) + ", read " +
           std::string(place_phrase(scan.base_fog->source));
   if (scan.base_fog->area_mm2) {

@@ -14,10 +14,18 @@ namespace {
 constexpr double scale_end = 3.0;     // the density that a good scan still tells
 constexpr double grid_density = 0.3;  // one stop of light, to a third of a percent
 constexpr int grid_lines = 10;
-constexpr int head_px = 26;
+constexpr int head_px = 42;  // names of the aim's bands, then the upper numbers
 constexpr int row_px = 38;
 constexpr int foot_px = 46;  // the name of the dashed line, then the lower numbers
 constexpr int name_px = 16;
+
+// Where shadow and highlight of a usual picture are wished, above clear film, for a contrast index
+// of 0.58 (common practice, no source); for another aim they lie in proportion.
+constexpr double usual_contrast_index = 0.58;
+constexpr double shadow_from = 0.20;
+constexpr double shadow_to = 0.40;
+constexpr double highlight_from = 1.05;
+constexpr double highlight_to = 1.35;
 
 std::string place(double density) {
   return machine_number(100.0 * std::clamp(density / scale_end, 0.0, 1.0), 2) + "%";
@@ -116,6 +124,33 @@ std::string base_line(const ScanMeasurement& scan, int bottom, DensityUnits unit
                "&#160;base plus fog " + html_escaped(sentence_from_density(visual, units)));
 }
 
+// What density 0 of the film is on this scale; absent where it isn't known.
+std::optional<double> clear_density(const ScanMeasurement& scan) {
+  if (scan.densities_above == DensitiesAbove::base) {
+    return 0.0;
+  }
+  return scan.base_fog ? std::optional(scan.base_fog->visual.value) : std::nullopt;
+}
+
+// The two names grow away from each other, so that they don't meet on a narrow page.
+std::string aim_band(double from, double to, int bottom, const std::string& name, bool ends_here) {
+  return band("aim", from, to, head_px - 6, bottom + 4) + "<text class=\"aim-word\" x=\"" +
+         place(ends_here ? to : from) + "\" y=\"12\" text-anchor=\"" +
+         (ends_here ? "end" : "start") + "\">" + name + "</text>\n";
+}
+
+std::string aim_bands(const ScanMeasurement& scan, const Aim& aim, int bottom) {
+  const auto clear = clear_density(scan);
+  if (!clear) {
+    return "";
+  }
+  const double factor = aim.contrast_index / usual_contrast_index;
+  return aim_band(*clear + factor * shadow_from, *clear + factor * shadow_to, bottom, "shadow aim",
+                  true) +
+         aim_band(*clear + factor * highlight_from, *clear + factor * highlight_to, bottom,
+                  "highlight aim", false);
+}
+
 // The frame itself, cut out of the picture drawn above, as large as its row lets it be.
 std::string thumbnail(const BoxPx& box, const PagePicture& picture, std::size_t index) {
   constexpr double widest_px = 48.0;
@@ -142,7 +177,8 @@ std::string names_column(const ScanMeasurement& scan, const PagePicture& picture
   return html + "</div>\n";
 }
 
-std::string caption(const ScanMeasurement& scan, DensityUnits units, bool name_file) {
+std::string caption(const ScanMeasurement& scan, const Aim& aim, DensityUnits units,
+                    bool name_file) {
   const bool in_stops = units == DensityUnits::stops;
   std::string text = name_file ? html_escaped(scan.info.file) + ". " : std::string();
   text +=
@@ -152,13 +188,24 @@ std::string caption(const ScanMeasurement& scan, DensityUnits units, bool name_f
   text +=
       scan.densities_above == DensitiesAbove::base ? " above clear film" : " above the bare light";
   text += in_stops ? "; below: density." : "; below: the same in stops.";
+  if (clear_density(scan)) {
+    const double factor = aim.contrast_index / usual_contrast_index;
+    const auto range = [&](double from, double to) {
+      return text_from_number(factor * from, 2) + " to " + text_from_number(factor * to, 2);
+    };
+    text += " The dashed bands are where a usual picture's shadow (" +
+            range(shadow_from, shadow_to) + ") and highlight (" +
+            range(highlight_from, highlight_to) +
+            ") are wished above clear film, for a contrast index of " +
+            text_from_number(aim.contrast_index, 2) + " (common practice, no source).";
+  }
   return text;
 }
 
 }  // namespace
 
 std::string scale_figure(const ScanMeasurement& scan, const PagePicture& picture, std::size_t index,
-                         DensityUnits units, bool name_file) {
+                         const Aim& aim, DensityUnits units, bool name_file) {
   if (scan.frames.empty()) {
     return "";
   }
@@ -168,12 +215,13 @@ std::string scale_figure(const ScanMeasurement& scan, const PagePicture& picture
                      "<svg height=\"" + std::to_string(bottom + foot_px) +
                      "\" role=\"img\" aria-label=\"Shadow, middle and highlight of each frame on "
                      "the density scale; the table below has the numbers\">\n" +
-                     axis(bottom, units) + base_line(scan, bottom, units);
+                     axis(bottom, units) + aim_bands(scan, aim, bottom) +
+                     base_line(scan, bottom, units);
   int row = 0;
   for (const FrameMeasurement& frame : scan.frames) {
     html += frame_row(frame, row++);
   }
-  return html + "</svg></div>\n<figcaption>" + caption(scan, units, name_file) +
+  return html + "</svg></div>\n<figcaption>" + caption(scan, aim, units, name_file) +
          "</figcaption></figure>\n";
 }
 

@@ -1,6 +1,8 @@
 #include "report/escape.h"
+#include "report/mark_labels.h"
 #include "report/page_parts.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -84,39 +86,106 @@ std::string frame_numbers(const ScanMeasurement& scan, double scale, const BoxPx
     const double x = ((box.x + box.width / 2.0) / scale - window.x) / window.width;
     const double y = ((box.y + box.height / 2.0) / scale - window.y) / window.height;
     if (x > 0.0 && x < 1.0 && y > 0.0 && y < 1.0) {
-      html += "<b style=\"left:" + percent(x) + ";top:" + percent(y) + "\">" +
-              std::to_string(frame.number) + "</b>";
+      // A number in the very corner of a piece would be cut off.
+      html += "<b style=\"left:" + percent(std::clamp(x, 0.05, 0.95)) + ";top:" + percent(y) +
+              "\">" + std::to_string(frame.number) + "</b>";
     }
   }
   return html;
 }
 
+// Outlines of all marks, numbered or not.
+std::string mark_outlines(const ScanMeasurement& scan, double scale) {
+  std::string data;
+  for (const Mark& mark : scan.marks) {
+    const BoxPx box = mark_outline(mark, scale);
+    data.append("M").append(machine_number(box.x, 1)).append(" ");
+    data.append(machine_number(box.y, 1)).append("h").append(machine_number(box.width, 1));
+    data.append("v").append(machine_number(box.height, 1)).append("h");
+    data.append(machine_number(-box.width, 1)).append("Z");
+  }
+  return data.empty() ? data
+                      : "<path class=\"casing\" d=\"" + data +
+                            "\"/><path class=\"line k-mark\" d=\"" + data + "\"/>\n";
+}
+
+std::string point_data(const PointPx& point) {
+  return machine_number(point.x, 1) + " " + machine_number(point.y, 1);
+}
+
+// Numbers of the marks beside a window, and the lines that lead to them.
+struct MarkLabels {
+  std::string lines;
+  std::string numbers;
+};
+
+MarkLabels mark_labels(const MarkList& marks, double scale, const BoxPx& window,
+                       double room_share) {
+  MarkLabels html;
+  for (const MarkLabel& label : place_labels(marks.numbered, scale, window, room_share)) {
+    for (const LinePiece& piece : label.line) {
+      html.lines.append("M").append(point_data(piece.from));
+      html.lines.append("L").append(point_data(piece.to));
+    }
+    constexpr std::array<const char*, 4> classes{"t", "b", "l", "r"};
+    html.numbers += std::string("<i class=\"m ") + classes[static_cast<std::size_t>(label.side)] +
+                    "\" style=\"left:" + percent((label.place.x - window.x) / window.width) +
+                    ";top:" + percent((label.place.y - window.y) / window.height) + "\">" +
+                    std::to_string(label.number) + "</i>";
+  }
+  if (!html.lines.empty()) {
+    html.lines = "<path class=\"casing\" d=\"" + html.lines + "\"/><path class=\"lead\" d=\"" +
+                 html.lines + "\"/>";
+  }
+  return html;
+}
+
+/// What a window of the drawing shows, and how much of its side a number takes.
+struct StripDrawing {
+  const ScanMeasurement& scan;
+  const MarkList& marks;
+  double scale = 1.0;
+  std::size_t index = 0;
+};
+
 // A window of the drawing, in pixels of the picture, as wide as the page lets it be.
-std::string window_html(const ScanMeasurement& scan, double scale, std::size_t index,
-                        const BoxPx& window) {
-  return "<div class=\"strip\" style=\"--shape:" + machine_number(window.width / window.height, 4) +
-         "\"><svg viewBox=\"" + machine_number(window.x, 1) + " 0 " +
-         machine_number(window.width, 1) + " " + machine_number(window.height, 1) +
-         "\"><use href=\"#drawing-" + std::to_string(index) + "\"/></svg>" +
-         frame_numbers(scan, scale, window) + "</div>\n";
+std::string window_html(const StripDrawing& drawing, const BoxPx& window, double room_share) {
+  const MarkLabels labels = mark_labels(drawing.marks, drawing.scale, window, room_share);
+  const bool standing = window.height > window.width;
+  const std::string left = machine_number(window.x, 1);
+  const std::string width = machine_number(window.width, 1);
+  const std::string height = machine_number(window.height, 1);
+  const std::string view = left + " 0 " + width + " " + height;
+  // The drawing is cut at the window; the lines to the numbers go beyond it.
+  return std::string("<div class=\"strip") +
+         (labels.numbers.empty() ? ""
+          : standing             ? " marked-beside"
+                                 : " marked") +
+         "\" style=\"--shape:" + machine_number(window.width / window.height, 4) +
+         "\"><svg viewBox=\"" + view + "\"><svg x=\"" + left + "\" width=\"" + width +
+         "\" height=\"" + height + "\" viewBox=\"" + view + "\"><use href=\"#drawing-" +
+         std::to_string(drawing.index) + "\"/></svg>" + labels.lines + "</svg>" +
+         frame_numbers(drawing.scan, drawing.scale, window) + labels.numbers + "</div>\n";
 }
 
 // A long strip is shown whole, and for narrow screens once more in pieces below one another.
-std::string windows_html(const ScanMeasurement& scan, const PagePicture& picture,
-                         std::size_t index) {
+std::string windows_html(const StripDrawing& drawing, const PagePicture& picture) {
   constexpr double longest_shape = 3.0;  // longer, and a frame of 135 film is below 100 px there
   constexpr double piece_shape = 2.4;
+  // A number of two figures takes 19 points; a phone's window has 330, a wider screen's 600.
+  constexpr double narrow_room = 0.058;
+  constexpr double wide_room = 0.032;
   const double width = picture.width;
   const double height = picture.height;
-  const double scale = picture.scan_px_per_pixel;
-  const std::string whole = window_html(scan, scale, index, {0.0, 0.0, width, height});
   if (width / height <= longest_shape) {
-    return whole;
+    return window_html(drawing, {0.0, 0.0, width, height}, narrow_room);
   }
   const int pieces = static_cast<int>(std::ceil(width / height / piece_shape));
-  std::string html = "<div class=\"whole\">" + whole + "</div>\n<div class=\"pieces\">";
+  std::string html = "<div class=\"whole\">" +
+                     window_html(drawing, {0.0, 0.0, width, height}, wide_room) +
+                     "</div>\n<div class=\"pieces\">";
   for (int i = 0; i < pieces; ++i) {
-    html += window_html(scan, scale, index, {width * i / pieces, 0.0, width / pieces, height});
+    html += window_html(drawing, {width * i / pieces, 0.0, width / pieces, height}, narrow_room);
   }
   return html + "</div>\n";
 }
@@ -127,15 +196,21 @@ bool has_picture(const PagePicture& picture) {
   return !picture.bytes.empty() && picture.width > 0 && picture.height > 0;
 }
 
-std::string strip_figure(const ScanMeasurement& scan, const PagePicture& picture,
-                         std::size_t index) {
+std::string strip_figure(const ScanMeasurement& scan, const PagePicture& picture, std::size_t index,
+                         const MarkList& marks) {
   if (!has_picture(picture)) {
     return "";
   }
   const std::string number = std::to_string(index);
   const std::string file = html_escaped(scan.info.file);
   std::string key;
-  const std::string lines = drawing(scan, picture, key);
+  std::string lines = drawing(scan, picture, key);
+  if (!scan.marks.empty()) {
+    lines += mark_outlines(scan, picture.scan_px_per_pixel);
+    key +=
+        "<li><svg aria-hidden=\"true\"><path class=\"line k-mark\" d=\"M10 1H18V7H10Z\"/></svg>"
+        "mark, numbered beside the strip</li>\n";
+  }
   std::string html =
       "<figure class=\"wide\">\n<svg class=\"store\" aria-hidden=\"true\"><defs>"
       "<g id=\"drawing-" +
@@ -144,8 +219,10 @@ std::string strip_figure(const ScanMeasurement& scan, const PagePicture& picture
       ";base64," + base64_from_bytes(picture.bytes) + "\"/>\n" + lines +
       "</g></defs></svg>\n<div class=\"panel\" role=\"img\" aria-label=\"" + file +
       ", the scan as it is, " + std::to_string(scan.frames.size()) +
-      (scan.frames.size() == 1 ? " frame" : " frames") + " outlined\">\n" +
-      windows_html(scan, picture, index) + "</div>\n";
+      (scan.frames.size() == 1 ? " frame" : " frames") + " and " +
+      std::to_string(scan.marks.size()) + (scan.marks.size() == 1 ? " mark" : " marks") +
+      " outlined\">\n" + windows_html({scan, marks, picture.scan_px_per_pixel, index}, picture) +
+      "</div>\n";
   html += "<figcaption>" + file;
   html += key.empty() ? ": nothing was found to outline."
                       : ". Every number on this page comes from inside these lines:<ul "

@@ -11,7 +11,8 @@ std::vector<std::string_view> flatbed_lines() {
       "Switch off everything automatic: exposure, levels, sharpening, grain reduction, dust "
       "removal "
       "by infrared (silver blocks infrared, so it eats the picture).",
-      "Choose a linear tone curve, or keep the curve's profile in the file.",
+      "Choose a linear tone curve, or keep the curve's profile in the file, or note which curve it "
+      "was and say it with --transfer.",
       "Keep one fixed exposure for all strips and rolls, so that the bare window reads 80 to 95 % "
       "of full scale and nowhere the top.",
       "Let light through bare glass beside the strip: some millimetres of empty window, or the "
@@ -20,6 +21,7 @@ std::vector<std::string_view> flatbed_lines() {
       "A bit of opaque black tape, two layers, on the holder (never on film) shows how much stray "
       "light there is.",
       "300 pixels an inch are enough for tone; 1200 for marks, 2400 for pinholes.",
+      "If you have a step wedge, scan it beside a strip now and then.",
       "Lay the smooth base side away from glass; flatten curled film under a book overnight.",
       "Save as TIFF, unchanged afterwards.",
   };
@@ -34,7 +36,7 @@ std::vector<std::string_view> camera_lines() {
       "the "
       "film thins its dense parts.",
       "A panel larger than the film by 100 mm all round, 30 to 80 mm below it, warmed up for five "
-      "minutes, at full brightness, 1/30 s or longer.",
+      "minutes, at full brightness, 1/30 s or longer (dimmed panels flicker).",
       "Leave some perforations, or a strip of bare panel, in the picture: density zero is read "
       "there.",
       "Take one picture of the bare panel and one with the lens capped at the same settings, and "

@@ -36,4 +36,12 @@ bool names_a_bath(std::string_view text) {
                      [&](std::string_view bath) { return lower.find(bath) != std::string::npos; });
 }
 
+bool is_caution(std::string_view text) {
+  return text.find("gloves") != std::string_view::npos;
+}
+
+std::string_view safety_line() {
+  return "Gloves, guarded eyes, fresh air; the maker's sheet first.";
+}
+
 }  // namespace fogline

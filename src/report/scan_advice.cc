@@ -9,7 +9,7 @@
 namespace fogline {
 namespace {
 
-struct Advice {
+struct RescanAdvice {
   bool (*applies)(const ScanMeasurement&);
   const char* sentence;
 };
@@ -56,7 +56,7 @@ bool is_uneven(const ScanMeasurement& scan) {
          (scan.zero.unevenness_density && *scan.zero.unevenness_density > strong_unevenness);
 }
 
-constexpr Advice all_advice[] = {
+constexpr RescanAdvice all_advice[] = {
     {is_inverted,
      "Scan as a transparent positive with every automatic setting off: an inverted picture has "
      "been stretched, and no density is left in it."},
@@ -86,7 +86,7 @@ constexpr Advice all_advice[] = {
 std::vector<std::string> scan_advice(const RollRecord& record) {
   std::vector<std::string> sentences;
   const auto& scans = record.measurement.scans;
-  for (const Advice& advice : all_advice) {
+  for (const RescanAdvice& advice : all_advice) {
     if (std::any_of(scans.begin(), scans.end(), advice.applies)) {
       sentences.emplace_back(advice.sentence);
     }

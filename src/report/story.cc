@@ -94,8 +94,10 @@ std::vector<std::string> unsure_sentences(const RollRecord& record) {
         add_once(sentences, reason);
       }
     }
+    add_once(sentences, scan.tint.reason);
     add_frame_reasons(scan, sentences);
   }
+  add_once(sentences, record.judgement.light_or_time.reason);
   add_once(sentences, measurement.contrast.contrast_index_reason);
   add_once(sentences, measurement.contrast.density_range_reason);
   if (!measurement.scans.empty()) {
@@ -104,8 +106,6 @@ std::vector<std::string> unsure_sentences(const RollRecord& record) {
         "Scanners light the film from one side more than a densitometer does, which reads "
         "silver denser than it is. Comparing rolls from one scanner isn't touched by it; other "
         "people's numbers are.");
-    add_once(sentences,
-             "The tint of clear film and marks on the film aren't judged by this version.");
   }
   return sentences;
 }

@@ -1,7 +1,9 @@
-#include "report/escape.h"
+#include "report/film_words.h"
+#include "report/judgement_words.h"
 #include "report/phrases.h"
 #include "report/safety.h"
 #include "report/story.h"
+#include "report/text_judgement.h"
 #include "report/text_layout.h"
 #include "report/verdict.h"
 
@@ -37,14 +39,25 @@ void put_trust(TextLayout& layout, const RollMeasurement& measurement) {
   }
 }
 
-void put_clear_film(TextLayout& layout, const RollMeasurement& measurement, DensityUnits units) {
+void put_tint(TextLayout& layout, const ScanMeasurement& scan, DensityUnits units) {
+  for (const std::string& sentence : tint_sentences(scan.tint, units)) {
+    layout.paragraph(sentence);
+  }
+}
+
+void put_clear_film(TextLayout& layout, const RollRecord& record, DensityUnits units) {
+  const RollMeasurement& measurement = record.measurement;
   layout.heading("Clear film");
+  for (const std::string& sentence : fog_sentences(record)) {
+    layout.paragraph(sentence);
+  }
   const bool several = measurement.scans.size() > 1;
   for (const ScanMeasurement& scan : measurement.scans) {
     const std::string name = several ? scan.info.file + ": " : "";
     if (!scan.base_fog) {
       layout.paragraph(name +
                        (several ? "base plus fog isn't known." : "Base plus fog isn't known."));
+      put_tint(layout, scan, units);
       continue;
     }
     const BaseFog& base_fog = *scan.base_fog;
@@ -57,6 +70,7 @@ void put_clear_film(TextLayout& layout, const RollMeasurement& measurement, Dens
                        ", green " + sentence_from_density(green, units) + ", blue " +
                        sentence_from_density(blue, units) + ".");
     }
+    put_tint(layout, scan, units);
   }
 }
 
@@ -111,7 +125,8 @@ void put_rows(TextLayout& layout, const std::vector<TableRow>& rows) {
   }
 }
 
-void put_frames(TextLayout& layout, const RollMeasurement& measurement, DensityUnits units) {
+void put_frames(TextLayout& layout, const RollMeasurement& measurement, const std::string& reading,
+                DensityUnits units) {
   std::vector<TableRow> rows;
   bool from_base = false;
   for (const ScanMeasurement& scan : measurement.scans) {
@@ -136,6 +151,7 @@ void put_frames(TextLayout& layout, const RollMeasurement& measurement, DensityU
     }
   }
   layout.heading("Shadow and highlight");
+  layout.paragraph(reading);
   layout.paragraph(
       std::string(units == DensityUnits::stops ? "Stops of light held back" : "Density") +
       (from_base ? ", counted from clear film."
@@ -179,15 +195,25 @@ std::string text_from_record(const RollRecord& record, const TextOptions& option
   TextLayout layout(std::max(options.width, least_width), options.color);
   const Verdict verdict = verdict_of(record, options.units);
   layout.heading("In one breath");
-  layout.paragraph(verdict.reading);
-  if (!verdict.trust.empty()) {
-    layout.paragraph(verdict.trust);
+  layout.paragraph(verdict.judgement);
+  // Where frames are, what was read of them stands with their numbers.
+  const bool frames = !counted_frames(measurement).empty();
+  for (const std::string& sentence :
+       {verdict.also, frames ? std::string() : verdict.reading, verdict.trust}) {
+    if (!sentence.empty()) {
+      layout.paragraph(sentence);
+    }
   }
+  put_tonight(layout, record);
+  put_next_roll(layout, record);
   put_trust(layout, measurement);
   if (!measurement.scans.empty()) {
-    put_clear_film(layout, measurement, options.units);
+    put_clear_film(layout, record, options.units);
   }
-  put_frames(layout, measurement, options.units);
+  put_frames(layout, measurement, verdict.reading, options.units);
+  put_light_or_time(layout, record);
+  put_marks(layout, record, options.units);
+  put_baths(layout, record);
   put_list(layout, "What is not sure", unsure_sentences(record));
   std::vector<std::string> advice = scan_advice(record);
   advice.emplace_back("The whole set-up: fogline help scanning.");

@@ -11,13 +11,14 @@ constexpr std::string_view bold = "\x1b[1m";
 constexpr std::string_view dim_code = "\x1b[2m";
 constexpr std::string_view plain = "\x1b[0m";
 
-// Where the word that begins at `from` ends: at a blank that isn't beside a "±", so that a value
-// keeps its doubt on its line.
+// Where the word that begins at `from` ends: at a blank that isn't beside a "±" or before a unit,
+// so that a value keeps its doubt and its unit on its line.
 std::size_t word_end(std::string_view text, std::size_t from) {
   constexpr std::string_view sign = "±";
   std::size_t to = text.find(' ', from);
   while (to != std::string_view::npos &&
-         (text.substr(to + 1).starts_with(sign) || text.substr(0, to).ends_with(sign))) {
+         (text.substr(to + 1).starts_with(sign) || text.substr(0, to).ends_with(sign) ||
+          text.substr(to + 1).starts_with('%') || text.substr(to + 1).starts_with("°C"))) {
     to = text.find(' ', to + 1);
   }
   return std::min(to, text.size());

@@ -1,5 +1,6 @@
 #include "report/verdict.h"
 
+#include "report/judgement_words.h"
 #include "report/phrases.h"
 
 #include <algorithm>
@@ -168,7 +169,8 @@ std::optional<Quantity> roll_base_fog(const RollMeasurement& measurement) {
 
 Verdict verdict_of(const RollRecord& record, DensityUnits units) {
   const RollMeasurement& measurement = record.measurement;
-  return {counted_frames(measurement).empty() ? reading_without_frames(measurement, units)
+  return {judgement_sentence(record), also_sentence(record),
+          counted_frames(measurement).empty() ? reading_without_frames(measurement, units)
                                               : reading_of_frames(measurement, units),
           trust_of(measurement)};
 }

@@ -9,8 +9,12 @@
 
 namespace fogline {
 
-/// The report's first words: what was read, and how far it may be trusted.
+/// The report's first words: what is concluded, what was read, and how far it may be trusted.
 struct Verdict {
+  /// Light and development, in a sentence or two.
+  std::string judgement;
+  /// What else was found; may be empty.
+  std::string also;
   std::string reading;
   std::string trust;
 };

@@ -2,7 +2,9 @@
 #include "roll/outlines.h"
 #include "roll/scan_doubt.h"
 #include "roll/scan_fitness.h"
+#include "roll/scan_marks.h"
 #include "roll/scan_picture.h"
+#include "roll/scan_tint.h"
 #include "roll/strip_reading.h"
 #include "roll/transfer_from_picture.h"
 
@@ -190,13 +192,37 @@ void explain_missing_tone(FrameMeasurement& frame, const std::string& why) {
   }
 }
 
+/// True where the scan's densities may be told.
+bool tells_densities(const ScanMeasurement& scan) {
+  return scan.fitness != Fitness::unfit && scan.fitness != Fitness::marks_only;
+}
+
+/// Marks come before tone, which leaves them out, and after the colour of clear film, which reads
+/// whole patches.
+void add_marks_and_tint(ScanMeasurement& scan, ScanWork& work, const MeasureOptions& options) {
+  scan.tint =
+      scan_tint(scan.info, work.layout, work.readings, options.base_tint, tells_densities(scan));
+  if (scan.fitness == Fitness::unfit) {
+    scan.reasons["marks"] = "This scan tells no densities.";
+    return;
+  }
+  MarkSearch search = scan_marks(work.grid, work.layout, work.stray, work.readings);
+  scan.marks = std::move(search.marks);
+  if (!search.limits.empty()) {
+    scan.reasons["marks"] = search.limits;
+  }
+  for (std::size_t i = 0; i < work.readings.size(); ++i) {
+    leave_out_marks(work.readings[i].density, static_cast<int>(i) + 1, scan.marks,
+                    work.layout.strips[i].map);
+  }
+}
+
 /// Writes one strip's numbers and outlines into the scan.
 void add_strip(ScanMeasurement& scan, const ScanWork& work, std::size_t index, int first_frame) {
   const FilmStrip& film = work.layout.strips[index];
   const StripReading& reading = work.readings[index];
   const int strip_number = static_cast<int>(index) + 1;
-  const bool densities = scan.fitness != Fitness::unfit && scan.fitness != Fitness::marks_only &&
-                         reading.clear.has_value();
+  const bool densities = tells_densities(scan) && reading.clear.has_value();
   StripMeasurement strip;
   strip.number = strip_number;
   strip.format = film.format;
@@ -295,7 +321,7 @@ void add_factory_exposures(ScanMeasurement& scan, const ScanWork& work) {
 }
 
 void explain_missing(ScanMeasurement& scan) {
-  const bool densities = scan.fitness != Fitness::unfit && scan.fitness != Fitness::marks_only;
+  const bool densities = tells_densities(scan);
   const char* none = "This scan tells no densities.";
   if (!scan.base_fog) {
     scan.reasons["base_fog"] =
@@ -351,11 +377,12 @@ ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, 
   scan.picture = scan_picture(work.grid);
   add_scan_numbers(scan, work);
   judge_fitness(scan, work.layout, work.readings, clipped_pixels_share(work.grid));
+  add_marks_and_tint(scan, work, options);
   for (std::size_t i = 0; i < work.layout.strips.size(); ++i) {
     const int first = frame_number + static_cast<int>(scan.frames.size());
     add_strip(scan, work, i, first);
   }
-  if (scan.fitness != Fitness::unfit && scan.fitness != Fitness::marks_only) {
+  if (tells_densities(scan)) {
     scan.base_fog = combined_base_fog(scan.strips);
     add_factory_exposures(scan, work);
     const auto read = std::find_if(work.readings.begin(), work.readings.end(),

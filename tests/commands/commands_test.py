@@ -95,7 +95,8 @@ def help_measure_lists_every_option(folder):
         check_run(result, 0)
         texts.append(result.stdout)
     check(texts[0] == texts[1], "two ways, two texts")
-    for option in ["json", "html", "units", "transfer", "format", "frame-mm", "clear"]:
+    for option in ["json", "html", "units", "transfer", "format", "frame-mm", "clear", "card",
+                   "aim-contrast-index"]:
         check(f"--{option} " in texts[0], f"--{option} is not in", texts[0])
 
 
@@ -106,6 +107,68 @@ def help_scanning_covers_flatbed_and_camera(folder):
     for words in ["Flatbed", "Camera", "80 to 95 %", "bare panel"]:
         check(words in result.stdout, f"{words} is not in", result.stdout)
     check(max(map(len, result.stdout.splitlines())) <= 80, "a line is too long")
+
+
+CARD_KEYS = """name film film_type exposure_index aim_contrast_index aim_like print_with batch expiry
+exposed developed camera tank base_tint developer dilution volume_ml time temperature_c
+end_temperature_c agitation presoak opened kind rolls_before clearing_time fresh_clearing_time method
+fills stops by doubt_stops reference h_at_zero_lux_s""".split()
+
+
+def example_card(folder):
+    """The example of `fogline help card` as a file."""
+    text = run(folder, "help", "card").stdout
+    example = text.split("most rolls have:")[1].split("Keys for few rolls")[0]
+    path = folder / "card.toml"
+    path.write_text(example)
+    return path
+
+
+@case
+def help_card_names_every_key(folder):
+    result = run(folder, "help", "card")
+    check_run(result, 0)
+    for key in CARD_KEYS:
+        check(f" {key} = " in result.stdout, f"{key} is not in", result.stdout)
+    for table in ["development", "stop", "fix", "wash", "target"]:
+        check(f"[{table}]" in result.stdout, f"{table} is not in", result.stdout)
+    check("gloves" in result.stdout and "safety sheet" in result.stdout, "baths without cautions")
+    check(max(map(len, result.stdout.splitlines())) <= 80, "a line is too long")
+
+
+@case
+def example_card_is_understood(folder):
+    card = example_card(folder)
+    write_white_png(folder / "white.png")
+    result = run(folder, "measure", "white.png", "--card", card.name, "--json", "roll.json")
+    check_run(result, 3)
+    report = json.loads((folder / "roll.json").read_text())
+    check_schema(report)
+    check(report["roll"]["name"] == "Roll 12", report["roll"])
+    check(report["roll"]["development"]["time_s"] == 570, report["roll"])
+    check(report["aim"]["contrast_index"] == 0.58, report["aim"])
+    check("Roll 12" in (folder / "white.report.html").read_text(), "the page doesn't name the roll")
+
+
+@case
+def wrong_card_is_told_before_any_scan_is_read(folder):
+    (folder / "card.toml").write_text('name = "Roll 12"\nflim = "grey box"\n')
+    for card, words in [("card.toml", "flim"), ("gone.toml", "gone.toml")]:
+        result = run(folder, "measure", "gone.tif", "--card", card, "--json", "roll.json")
+        check_run(result, 1, stderr_lines=1)
+        check(words in result.stderr and "gone.tif" not in result.stderr, result.stderr)
+        check(result.stdout == "", result.stdout)
+        check([path.name for path in folder.iterdir()] == ["card.toml"], list(folder.iterdir()))
+
+
+@case
+def aim_option_goes_before_the_card(folder):
+    card = example_card(folder)
+    write_white_png(folder / "white.png")
+    run(folder, "measure", "white.png", "--card", card.name, "--aim-contrast-index", "0.5",
+        "--json", "roll.json", "--html", "none")
+    aim = json.loads((folder / "roll.json").read_text())["aim"]
+    check(aim["contrast_index"] == 0.5, aim)
 
 
 @case
@@ -143,6 +206,12 @@ WRONG_USES = [
     (["measure", "a.tif", "--frame-mm", "0"], "8 to 250"),
     (["measure", "a.tif", "--frame-mm", "36mm"], "8 to 250"),
     (["measure", "a.tif", "--clear", "sky"], "holes, gap or none"),
+    (["measure", "a.tif", "--aim-contrast-index", "0.1"], "0.2 to 1.5"),
+    (["measure", "a.tif", "--aim-contrast-index", "1.6"], "0.2 to 1.5"),
+    (["measure", "a.tif", "--aim-contrast-index", "0,58"], "0.2 to 1.5"),
+    (["measure", "a.tif", "--card", "-"], "standard input"),
+    (["measure", "a.tif", "--card", "c.toml", "--json", "./c.toml"], "overwrite c.toml"),
+    (["measure", "a.tif", "--blank", "b.tif", "--html", "b.tif"], "overwrite b.tif"),
 ]
 
 
@@ -325,7 +394,8 @@ def sample_scan_in_stops_says_the_same(folder):
     scan = sample_scan()
     result = run(folder, "measure", str(scan), "--units", "stops", "--html", "none")
     check_run(result, 0)
-    check("stops" in result.stdout.splitlines()[1] + result.stdout.splitlines()[2], result.stdout)
+    text = " ".join(result.stdout.split())
+    check(re.search(r"base plus fog [0-9.]+ ± [0-9.]+ stops", text), result.stdout)
 
 
 def main():

@@ -61,7 +61,9 @@ void write_white_is_zero(const std::string& from_path, const std::string& to_pat
 }
 
 std::string report_of(const std::string& path) {
-  return fogline::json_from_record(fogline::record_from_measurement(measure_file(path), "test"));
+  fogline::RollRecord record;
+  record.measurement = measure_file(path);
+  return fogline::json_from_record(record);
 }
 
 TEST(WhiteIsZero, TwinGivesTheSameReport) {

@@ -1,4 +1,4 @@
-#include "record/invented_roll.h"
+#include "record/invented_judgement.h"
 
 #include <fogline/record/record_json.h>
 #include <fogline/record/schema_words.h>
@@ -19,7 +19,11 @@ using testing::HasSubstr;
 using testing::Not;
 
 json json_of(RollMeasurement roll) {
-  return json::parse(json_from_record(record_from_measurement(std::move(roll), "0.1.0")));
+  return json::parse(json_from_record(invented::record(std::move(roll))));
+}
+
+json json_of(const RollRecord& record) {
+  return json::parse(json_from_record(record));
 }
 
 TEST(RecordJson, SaysWhatItIs) {
@@ -57,31 +61,126 @@ TEST(RecordJson, HoldsFramesFlat) {
   EXPECT_EQ(frame["corners_px"][2], json::array({840.0, 295.0}));
 }
 
-TEST(RecordJson, SaysThatTintAndMarksAreNotJudged) {
-  const json scan = json_of(invented::roll())["scans"][0];
-  EXPECT_EQ(scan["tint"]["kind"], "unknown");
-  EXPECT_EQ(scan["tint"]["density"], nullptr);
-  EXPECT_EQ(scan["tint"]["confidence"], 0.0);
-  EXPECT_TRUE(scan["tint"]["reasons"].contains("density"));
-  EXPECT_TRUE(scan["marks"].empty());
-  EXPECT_TRUE(scan["reasons"].contains("marks"));
+TEST(RecordJson, SaysWhyATintIsUnknown) {
+  RollMeasurement roll = invented::roll();
+  roll.scans.front().tint.reason = "A grey scan tells no colour.";
+  const json tint = json_of(roll)["scans"][0]["tint"];
+  EXPECT_EQ(tint["kind"], "unknown");
+  EXPECT_EQ(tint["density"], nullptr);
+  EXPECT_EQ(tint["confidence"], 0.0);
+  for (const char* field : {"kind", "density", "detection_limit"}) {
+    EXPECT_EQ(tint["reasons"][field], "A grey scan tells no colour.");
+  }
+}
+
+TEST(RecordJson, HoldsTintAndItsComponents) {
+  const json tint = json_of(invented::short_record())["scans"][0]["tint"];
+  EXPECT_EQ(tint["kind"], "dye-left");
+  EXPECT_EQ(tint["density"]["value"], 0.084);
+  EXPECT_EQ(tint["confidence"], 0.97);
+  EXPECT_EQ(tint["components"][1]["kind"], "yellow-stain");
+  EXPECT_EQ(tint["components"][1]["density"]["u95"], 0.024);
+  EXPECT_EQ(tint["detection_limit"], 0.03);
+  EXPECT_EQ(tint["may_be_stock"], false);
+  EXPECT_FALSE(tint.contains("reasons"));
+  const json clean = json_of(invented::normal_record())["scans"][0]["tint"];
+  EXPECT_EQ(clean["kind"], "none");
+  EXPECT_EQ(clean["density"], nullptr);
+  EXPECT_TRUE(clean["reasons"].contains("density"));
+}
+
+TEST(RecordJson, HoldsMarks) {
+  const json marks = json_of(invented::short_record())["scans"][0]["marks"];
+  ASSERT_EQ(marks.size(), 5U);
+  EXPECT_EQ(marks[0]["kind"], "drying-mark");
+  EXPECT_EQ(marks[0]["strip"], 1);
+  EXPECT_EQ(marks[0]["box_px"]["width"], 22.0);
+  EXPECT_EQ(marks[0]["size_mm"], 2.2);
+  EXPECT_EQ(marks[0]["contrast_density"], 0.12);
+  EXPECT_EQ(marks[1]["contrast_density"], -0.31);
+  EXPECT_EQ(marks[4]["contrast_density"], nullptr);
+  EXPECT_TRUE(marks[4]["reasons"].contains("contrast_density"));
+}
+
+TEST(RecordJson, HoldsTheCardAsUnderstood) {
+  const json roll = json_of(invented::short_record())["roll"];
+  EXPECT_EQ(roll["name"], "Roll 12");
+  EXPECT_EQ(roll["film_type"], "tabular");
+  EXPECT_EQ(roll["base_tint"]["blue"], 0.27);
+  EXPECT_EQ(roll["development"]["time_s"], 450.0);
+  EXPECT_EQ(roll["fix"]["kind"], "rapid");
+  EXPECT_EQ(roll["fix"]["rolls_before"], 9);
+  EXPECT_EQ(roll["wash"]["fills"], json::array({5, 10, 20}));
+  EXPECT_FALSE(roll.contains("camera"));
+  EXPECT_FALSE(roll.contains("target"));
+  RollRecord bare = invented::short_record();
+  bare.card = RollCard{};
+  bare.card->name = "Roll 13";
+  bare.card->target = TargetCard{};
+  bare.card->target->stops = {-5.0, 0.0};
+  EXPECT_EQ(json_of(bare)["roll"],
+            json({{"name", "Roll 13"}, {"target", {{"kind", "bracket"}, {"stops", {-5.0, 0.0}}}}}));
+}
+
+TEST(RecordJson, HoldsLightOrTime) {
+  const json weighed = json_of(invented::short_record())["light_or_time"];
+  EXPECT_EQ(weighed["judged"], true);
+  EXPECT_EQ(weighed["probabilities"]["under-developed"], 0.79);
+  EXPECT_EQ(weighed["exposure_stops"]["value"], -0.2);
+  EXPECT_EQ(weighed["contrast_index"]["u95"], 0.08);
+  EXPECT_EQ(weighed["evidence"].size(), 2U);
+  EXPECT_THAT(weighed["would_tell_most"].get<std::string>(), HasSubstr("leader"));
+  RollRecord unknown = invented::record(invented::roll());
+  unknown.judgement.light_or_time.reason = "No picture is in sight.";
+  const json silent = json_of(unknown)["light_or_time"];
+  EXPECT_EQ(silent["probabilities"], nullptr);
+  EXPECT_EQ(silent["reasons"]["contrast_index"], "No picture is in sight.");
+}
+
+TEST(RecordJson, HoldsAdvice) {
+  const json report = json_of(invented::short_record());
+  const json& advice = report["advice"];
+  EXPECT_EQ(report["aim"]["contrast_index"], 0.58);
+  EXPECT_EQ(advice["development"]["time_s"], 600.0);
+  EXPECT_EQ(advice["development"]["time_u95_s"], 80.0);
+  EXPECT_EQ(advice["development"]["change_percent"], 33.3);
+  EXPECT_EQ(advice["development"]["predicted_contrast_index"]["value"], 0.57);
+  EXPECT_EQ(advice["exposure"]["exposure_index"], 250.0);
+  EXPECT_EQ(advice["fix"]["change"], "renew");
+  EXPECT_EQ(advice["wash"]["time_s"], nullptr);
+  EXPECT_EQ(advice["wash"]["fills"], json::array({5, 10, 20, 30}));
+  EXPECT_EQ(advice["this_roll"].size(), 4U);
+}
+
+TEST(RecordJson, RoundsAndBoundsProbabilities) {
+  RollRecord record = invented::short_record();
+  record.judgement.findings[0].confidence = 0.9999999;
+  record.judgement.findings[1].confidence = 1.5;
+  record.judgement.findings[2].confidence = std::nan("");
+  const json findings = json_of(record)["findings"];
+  EXPECT_EQ(findings[0]["confidence"], 1.0);
+  EXPECT_EQ(findings[1]["confidence"], 1.0);
+  EXPECT_EQ(findings[2]["confidence"], 0.0);
 }
 
 TEST(RecordJson, RoundsDensitiesToFourDecimals) {
   RollMeasurement roll = invented::roll();
   roll.scans.front().base_fog->visual = invented::density(0.123456, 0.00004);
   roll.scans.front().frames.front().tone.shadow = invented::density(-0.00001, 0.02);
-  const std::string text = json_from_record(record_from_measurement(roll, "0.1.0"));
+  const std::string text = json_from_record(invented::record(roll));
   EXPECT_THAT(text, HasSubstr("\"value\": 0.1235"));
   EXPECT_THAT(text, HasSubstr("\"shadow\": 0.0,"));
   EXPECT_THAT(text, Not(HasSubstr("-0.0")));
 }
 
-// Every null of the report has its reason in the object that holds it.
+// Every null of the report has its reason in the object that holds it; in advice `reasons` is a
+// list.
 void expect_reasons(const json& value, const std::string& path) {
   if (value.is_object()) {
     for (const auto& [name, field] : value.items()) {
-      if (field.is_null()) {
+      if (field.is_null() && value.contains("reasons") && value["reasons"].is_array()) {
+        EXPECT_FALSE(value["reasons"].empty()) << path << "/" << name;
+      } else if (field.is_null()) {
         ASSERT_TRUE(value.contains("reasons") && value["reasons"].contains(name))
             << path << "/" << name;
         EXPECT_GT(value["reasons"][name].get<std::string>().size(), 5U);
@@ -109,6 +208,12 @@ TEST(RecordJson, GivesAReasonForEveryNull) {
   for (const RollMeasurement& roll : {bare, invented::unfit_roll(), RollMeasurement{}}) {
     expect_reasons(json_of(roll), "");
   }
+  RollRecord silent = invented::undecided_record();
+  silent.judgement.advice = Advice{};
+  for (const RollRecord& record : {invented::short_record(), invented::normal_record(),
+                                   invented::undecided_record(), silent}) {
+    expect_reasons(json_of(record), "");
+  }
 }
 
 TEST(RecordJson, WritesNullForWhatIsNoNumber) {
@@ -129,13 +234,14 @@ TEST(RecordJson, WritesNullForWhatIsNoNumber) {
   expect_reasons(report, "");
 }
 
-TEST(RecordJson, FindsScansUnfitWithTheirEvidence) {
+TEST(RecordJson, HoldsFindingsInTheirOrder) {
   EXPECT_TRUE(json_of(invented::roll())["findings"].empty());
-  const json finding = json_of(invented::unfit_roll())["findings"][0];
-  EXPECT_EQ(finding["code"], "unfit-scan");
-  EXPECT_GE(finding["confidence"], 0.9);
-  EXPECT_EQ(finding["evidence"][0],
-            "white.png: There is no film in the picture: lay the strip in the light.");
+  const json findings = json_of(invented::short_record())["findings"];
+  ASSERT_EQ(findings.size(), 4U);
+  EXPECT_EQ(findings[0]["code"], "dye-left");
+  EXPECT_EQ(findings[0]["confidence"], 0.97);
+  EXPECT_EQ(findings[1]["message"], "Drops dried on the film.");
+  EXPECT_EQ(findings[1]["evidence"][0], "1 drying mark seen.");
 }
 
 TEST(RecordJson, ListsFilesThatCouldNotBeRead) {
@@ -157,6 +263,9 @@ TEST(SchemaWords, JoinWordsByHyphens) {
   EXPECT_EQ(schema_word(BaseFogSource::between_frames), "between-frames");
   EXPECT_EQ(schema_word(TransferSource::icc_profile), "icc-profile");
   EXPECT_EQ(schema_word(ContrastMethod::scene_estimate), "scene-estimate");
+  EXPECT_EQ(schema_word(TintKind::antihalation_dye), "antihalation-dye");
+  EXPECT_EQ(schema_word(MarkKind::interference_rings), "interference-rings");
+  EXPECT_EQ(schema_word(TargetKind::exposed_wedge), "exposed-wedge");
 }
 
 }  // namespace

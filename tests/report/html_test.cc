@@ -1,4 +1,4 @@
-#include "record/invented_roll.h"
+#include "record/invented_judgement.h"
 
 #include <fogline/report/html.h>
 
@@ -25,9 +25,13 @@ PagePicture picture() {
   return picture;
 }
 
+std::string page_of(const RollRecord& record, HtmlOptions options = {}) {
+  const std::vector<PagePicture> pictures(record.measurement.scans.size(), picture());
+  return html_from_record(record, pictures, options);
+}
+
 std::string page_of(RollMeasurement roll, HtmlOptions options = {}) {
-  const std::vector<PagePicture> pictures(roll.scans.size(), picture());
-  return html_from_record(record_from_measurement(std::move(roll), "0.1.0"), pictures, options);
+  return page_of(invented::record(std::move(roll)), options);
 }
 
 std::size_t count_of(const std::string& text, const std::string& part) {
@@ -43,7 +47,7 @@ TEST(Html, CarriesTheMarkerByWhichFoglineKnowsItsPages) {
 }
 
 TEST(Html, NeedsNoScriptAndNoNetwork) {
-  const std::string page = page_of(invented::roll());
+  const std::string page = page_of(invented::short_record());
   for (const char* part : {"<script", "http:", "https:", "src=", "url(", "@import", "<link",
                            "<iframe", "javascript:"}) {
     EXPECT_THAT(page, Not(HasSubstr(part)));
@@ -72,15 +76,117 @@ TEST(Html, EscapesSentencesFromElsewhere) {
 }
 
 TEST(Html, OpensAndClosesEveryElement) {
-  const std::string page = page_of(invented::roll());
-  for (const std::string name : {"section", "figure", "table", "tr", "td", "th", "ul", "li", "p",
-                                 "div", "svg", "g", "text", "span", "h2", "h3", "b"}) {
-    const std::regex opening("<" + name + "(>| [^>]*[^/]>)");
-    const auto begin = std::sregex_iterator(page.begin(), page.end(), opening);
-    EXPECT_EQ(static_cast<std::size_t>(std::distance(begin, std::sregex_iterator())),
-              count_of(page, "</" + name + ">"))
-        << name;
+  for (const RollRecord& record :
+       {invented::short_record(), invented::normal_record(), invented::undecided_record(),
+        invented::record(invented::unfit_roll())}) {
+    const std::string page = page_of(record);
+    for (const std::string name :
+         {"section", "figure", "table", "tr", "td", "th",  "ul",    "ol",   "li",
+          "p",       "div",    "dl",    "dt", "dd", "svg", "g",     "text", "span",
+          "h1",      "h2",     "h3",    "b",  "i",  "a",   "header"}) {
+      const std::regex opening("<" + name + "(>| [^>]*[^/]>)");
+      const auto begin = std::sregex_iterator(page.begin(), page.end(), opening);
+      EXPECT_EQ(static_cast<std::size_t>(std::distance(begin, std::sregex_iterator())),
+                count_of(page, "</" + name + ">"))
+          << name;
+    }
   }
+}
+
+TEST(Html, PutsVerdictTonightAndNextRollBeforeTheStrip) {
+  const std::string page = page_of(invented::short_record());
+  const std::size_t strip = page.find("<h2>The strip");
+  ASSERT_NE(strip, std::string::npos);
+  std::size_t last = 0;
+  for (const char* part : {"<h1>Development was short", "Also seen: dye left", "<h2>Do tonight",
+                           "3 minutes in fresh fixer", "<h2>Next roll", "10:00 at 20&nbsp;°C",
+                           "1/3 stop more light", "make it up fresh", "5, 10, 20, 30 inversions"}) {
+    const std::size_t at = page.find(part);
+    EXPECT_LT(at, strip) << part;
+    EXPECT_GT(at, last) << part;
+    last = at;
+  }
+}
+
+TEST(Html, PutsScanningBetterFirstWhereAScanTellsNothing) {
+  const std::string unfit = page_of(invented::unfit_roll());
+  EXPECT_LT(unfit.find("<h2>How to scan better"), unfit.find("<h2>The strip"));
+  const std::string fit = page_of(invented::short_record());
+  EXPECT_GT(fit.find("<h2>How to scan better"), fit.find("<h2>Marks"));
+}
+
+TEST(Html, TellsEveryStepInFullBelow) {
+  const std::string page = page_of(invented::short_record());
+  EXPECT_THAT(page, HasSubstr("<section id=\"tonight\">"));
+  EXPECT_THAT(page, HasSubstr("2 minutes in sodium sulfite"));
+  EXPECT_THAT(page_of(invented::normal_record()), Not(HasSubstr("#tonight")));
+}
+
+TEST(Html, DrawsTheFiveProbabilitiesWithTheirNumbers) {
+  const std::string page = page_of(invented::short_record());
+  EXPECT_THAT(page, HasSubstr("development short</th><td class=\"bar\"><svg "
+                              "aria-hidden=\"true\"><rect class=\"odd\" width=\"79.0%\""));
+  EXPECT_EQ(count_of(page, "class=\"odd\""), 5U);
+  EXPECT_THAT(page, HasSubstr("79&nbsp;%</td>"));
+}
+
+TEST(Html, DrawsNoProbabilityWhereNothingWasJudged) {
+  RollRecord record = invented::short_record();
+  record.judgement.light_or_time = LightOrTime{};
+  record.judgement.light_or_time.reason = "No picture is in sight.";
+  const std::string page = page_of(record);
+  EXPECT_EQ(count_of(page, "class=\"odd\""), 0U);
+  EXPECT_THAT(page, HasSubstr("<h1>Light and development can&#39;t be told: no picture is"));
+}
+
+TEST(Html, PutsTheAimBesideTheRollsDensities) {
+  RollMeasurement roll = invented::roll();
+  roll.scans.front().base_fog->visual = invented::density(0.30, 0.02);
+  const std::string page = page_of(roll);
+  // Shadow 0.20 to 0.40 above a base of 0.30, on a scale to 3.0.
+  EXPECT_THAT(page, HasSubstr("class=\"aim\" x=\"16.67%\" width=\"6.67%\""));
+  EXPECT_THAT(page, HasSubstr(">shadow aim</text>"));
+  roll.scans.front().base_fog.reset();
+  EXPECT_THAT(page_of(roll), Not(HasSubstr("shadow aim")));
+}
+
+TEST(Html, OutlinesMarksWithoutTouchingThem) {
+  const std::string page = page_of(invented::short_record());
+  // The ring's box begins at (140, 90) of the scan, half of that in the picture, 3 pixels off.
+  EXPECT_THAT(page, HasSubstr("class=\"line k-mark\" d=\"M67.0 42.0h17.0v16.0h-17.0Z"));
+  EXPECT_EQ(count_of(page, "denser by 0.12</td>"), 1U);
+}
+
+TEST(Html, CutsMarksOutAtOneScale) {
+  const std::string page = page_of(invented::short_record());
+  const std::regex window("<div><svg viewBox=\"[-0-9.]+ [-0-9.]+ ([0-9.]+) ([0-9.]+)\">");
+  std::size_t count = 0;
+  std::string side;
+  for (auto at = std::sregex_iterator(page.begin(), page.end(), window);
+       at != std::sregex_iterator(); ++at, ++count) {
+    side = side.empty() ? (*at)[1].str() : side;
+    EXPECT_EQ((*at)[1], side);
+    EXPECT_EQ((*at)[2], side);
+  }
+  EXPECT_EQ(count, invented::marks().size());
+  EXPECT_THAT(page, HasSubstr("the line is 1 mm of film"));
+}
+
+TEST(Html, NamesBathsOnlyBesideACaution) {
+  const std::string page = page_of(invented::short_record());
+  // Beside the recipe, tonight's steps in full and the reasons; each leads to all of them.
+  EXPECT_EQ(count_of(page, "href=\"#cautions\""), 3U);
+  EXPECT_EQ(count_of(page, "id=\"cautions\""), 1U);
+}
+
+TEST(Html, EscapesWhatTheCardSays) {
+  RollRecord record = invented::short_record();
+  record.card->name = "<b>12";
+  record.card->film = "\"a&b\"";
+  record.judgement.advice->this_roll = {"<u>wash</u>"};
+  const std::string page = page_of(record);
+  EXPECT_THAT(page, HasSubstr("&lt;b&gt;12 · &quot;a&amp;b&quot;"));
+  EXPECT_THAT(page, Not(HasSubstr("<u>")));
 }
 
 TEST(Html, DrawsWhatWasMeasuredInPixelsOfThePicture) {
@@ -107,8 +213,7 @@ TEST(Html, PutsDensitiesOnOneScale) {
 }
 
 TEST(Html, LeavesTheDrawingOutWithoutAPicture) {
-  const std::string page =
-      html_from_record(record_from_measurement(invented::roll(), "0.1.0"), {}, {});
+  const std::string page = html_from_record(invented::short_record(), {}, {});
   EXPECT_THAT(page, Not(HasSubstr("<image")));
   EXPECT_THAT(page, Not(HasSubstr("<use")));
   EXPECT_THAT(page, HasSubstr("Shadow and highlight"));
@@ -135,7 +240,7 @@ TEST(Html, CarriesPicturesInBase64) {
   for (const auto& [plain, coded] : vectors) {
     PagePicture named = picture();
     named.bytes.assign(plain.begin(), plain.end());
-    EXPECT_THAT(html_from_record(record_from_measurement(invented::roll(), "0.1.0"), {named}, {}),
+    EXPECT_THAT(html_from_record(invented::record(invented::roll()), {named}, {}),
                 HasSubstr("base64," + coded + "\""));
   }
 }

@@ -1,4 +1,4 @@
-#include "record/invented_roll.h"
+#include "record/invented_judgement.h"
 
 #include <fogline/report/text.h>
 
@@ -17,16 +17,72 @@ using testing::Not;
 using testing::StartsWith;
 
 std::string text_of(RollMeasurement roll, TextOptions options = {}) {
-  return text_from_record(record_from_measurement(std::move(roll), "0.1.0"), options);
+  return text_from_record(invented::record(std::move(roll)), options);
 }
 
 TEST(Text, BeginsWithTheVerdict) {
   TextOptions wide;
   wide.width = 400;
+  EXPECT_THAT(
+      text_from_record(invented::short_record(), wide),
+      StartsWith("In one breath\n  Development was short: contrast about 0.42 ± 0.08, aimed "
+                 "at 0.58. Light was right within half a stop.\n  Also seen: dye left in "
+                 "the film (97 %), drying marks (93 %).\n"));
+  EXPECT_THAT(text_from_record(invented::normal_record(), wide),
+              StartsWith("In one breath\n  Light and development were right: contrast about "
+                         "0.57 ± 0.07, aimed at 0.58, light within one stop.\n"));
+  EXPECT_THAT(text_from_record(invented::undecided_record(), wide),
+              StartsWith("In one breath\n  This scan can't tell light from time: development short "
+                         "41 %, light short 36 %, all right 22 %.\n"));
+}
+
+TEST(Text, SaysWhatWasReadOfTheFrames) {
+  TextOptions wide;
+  wide.width = 400;
   EXPECT_THAT(text_of(invented::roll(), wide),
-              StartsWith("In one breath\n  Three frames on 135 film: base plus fog 0.28 ± 0.03, "
-                         "picture densities 0.35 to 1.42 (median range 0.98 ± 0.12), which asks "
-                         "for paper of about log range 0.98.\n"));
+              HasSubstr("Three frames on 135 film: base plus fog 0.28 ± 0.03, picture densities "
+                        "0.35 to 1.42 (median range 0.98 ± 0.12), which asks for paper of about "
+                        "log range 0.98.\n"));
+}
+
+TEST(Text, SetsTheNextRollAsAPersonDoes) {
+  const std::string text = text_from_record(invented::short_record(), {});
+  EXPECT_THAT(text, HasSubstr("Next roll\n"
+                              "  develop  10:00 at 20 °C, 33 % longer, ± 1:20\n"
+                              "  expose   1/3 stop more light, exposure index 250\n"
+                              "  stop     0:30, as before\n"
+                              "  fix      6:00, make it up fresh\n"
+                              "  wash     fills of 5, 10, 20, 30 inversions, longer\n"));
+  const std::string normal = text_from_record(invented::normal_record(), {});
+  EXPECT_THAT(normal, HasSubstr("  develop  as long as before, at the same temperature\n"
+                                "  expose   as before\n"));
+  EXPECT_THAT(normal, HasSubstr("  fix      can't be told\n  wash     10:00\n"));
+}
+
+TEST(Text, TellsTintMarksAndProbabilities) {
+  TextOptions wide;
+  wide.width = 400;
+  const std::string text = text_from_record(invented::short_record(), wide);
+  EXPECT_THAT(text, HasSubstr("Dye is left in the film: 0.08 ± 0.02 in the channel that it darkens "
+                              "most (97 %).\n"));
+  EXPECT_THAT(text, HasSubstr("  development short  79 %       ================\n"));
+  EXPECT_THAT(text, HasSubstr("What would tell most: Scan the leader too"));
+  EXPECT_THAT(text,
+              HasSubstr("1   drying mark             2.2 mm        denser by 0.12    93 %\n"));
+  EXPECT_THAT(text,
+              HasSubstr("4   scratch                 128 mm        –                 97 %\n"));
+  EXPECT_THAT(text_from_record(invented::normal_record(), wide),
+              HasSubstr("No tint shows (98 %); one of 0.03 would.\n"));
+}
+
+TEST(Text, GivesAFilmsOwnColourTheBenefitOfTheDoubt) {
+  RollRecord record = invented::short_record();
+  record.measurement.scans.front().tint.may_be_stock = true;
+  TextOptions wide;
+  wide.width = 400;
+  const std::string text = text_from_record(record, wide);
+  EXPECT_THAT(text, HasSubstr("dye left in the film (97 %, unless the film's base is so tinted)"));
+  EXPECT_THAT(text, HasSubstr("It may be this film's own colour"));
 }
 
 TEST(Text, HoldsEveryNumberOfAFrameWithItsDoubt) {
@@ -99,7 +155,7 @@ TEST(Text, KeepsToTheWidth) {
   for (const int width : {40, 60, 80}) {
     TextOptions options;
     options.width = width;
-    std::istringstream lines(text_of(invented::roll(), options));
+    std::istringstream lines(text_from_record(invented::short_record(), options));
     std::string line;
     while (std::getline(lines, line)) {
       const auto columns =

@@ -1,10 +1,11 @@
 #pragma once
 
-#include <fogline/record/finding.h>
+#include <fogline/process/judge_roll.h>
+#include <fogline/process/roll_card.h>
 #include <fogline/roll/roll_measurement.h>
 
+#include <optional>
 #include <string>
-#include <vector>
 
 namespace fogline {
 
@@ -14,12 +15,9 @@ struct RollRecord {
   /// Version of the program that measured, such as "0.1.0".
   std::string tool_version;
   RollMeasurement measurement;
-  /// Most probable first.
-  std::vector<Finding> findings;
+  /// Absent where no card was given.
+  std::optional<RollCard> card;
+  Judgement judgement;
 };
-
-/// Makes the record of a measured roll. A scan from which no density may be read gives the finding
-/// `unfit-scan`, with the scan's own cautions as evidence.
-RollRecord record_from_measurement(RollMeasurement measurement, std::string tool_version);
 
 }  // namespace fogline

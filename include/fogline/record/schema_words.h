@@ -4,8 +4,12 @@
 #include <fogline/base/scan_source.h>
 #include <fogline/density/fitness.h>
 #include <fogline/film/film_format.h>
+#include <fogline/marks/mark.h>
+#include <fogline/process/advice.h>
+#include <fogline/process/roll_card.h>
 #include <fogline/sensitometry/base_fog.h>
 #include <fogline/sensitometry/scene_contrast.h>
+#include <fogline/tint/tint.h>
 
 #include <string_view>
 
@@ -22,5 +26,12 @@ std::string_view schema_word(DensitiesAbove above);
 std::string_view schema_word(BaseFogSource source);
 std::string_view schema_word(ContrastMethod method);
 std::string_view schema_word(Severity severity);
+std::string_view schema_word(TintKind kind);
+std::string_view schema_word(MarkKind kind);
+std::string_view schema_word(BathChange change);
+std::string_view schema_word(FilmType type);
+std::string_view schema_word(PrintWith use);
+std::string_view schema_word(FixKind kind);
+std::string_view schema_word(TargetKind kind);
 
 }  // namespace fogline

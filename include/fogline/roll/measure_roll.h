@@ -1,5 +1,6 @@
 #pragma once
 
+#include <fogline/base/channels.h>
 #include <fogline/base/scan_source.h>
 #include <fogline/film/film_format.h>
 #include <fogline/roll/roll_measurement.h>
@@ -25,6 +26,8 @@ struct MeasureOptions {
   /// A picture of the bare light, made with the same settings and of the same size; nullptr: none.
   /// Takes the unevenness of lamp and lens out, and is zero where the scan shows no bare light.
   ScanSource* blank = nullptr;
+  /// Density per channel of the stock's clean base (roll card); absent: unknown.
+  std::optional<PerChannel<double>> base_tint;
 };
 
 /// Measures one scan of a roll. `frame_number` is the number of its first frame. Throws FileError

@@ -7,9 +7,11 @@
 #include <fogline/base/scan_source.h>
 #include <fogline/density/fitness.h>
 #include <fogline/film/film_format.h>
+#include <fogline/marks/mark.h>
 #include <fogline/sensitometry/base_fog.h>
 #include <fogline/sensitometry/frame_tone.h>
 #include <fogline/sensitometry/scene_contrast.h>
+#include <fogline/tint/tint.h>
 
 #include <array>
 #include <cstdint>
@@ -111,6 +113,9 @@ struct ScanMeasurement {
   std::vector<StripMeasurement> strips;
   std::optional<BaseFog> base_fog;
   std::vector<FrameMeasurement> frames;
+  /// Colour of clear film.
+  Tint tint;
+  std::vector<Mark> marks;
   std::vector<Outline> outlines;
   ScanPicture picture;
   /// Field name to sentence for every absent value of the scan.

@@ -1,4 +1,4 @@
-#include <fogline/record/roll_record.h>
+#include "process/unfit_scans.h"
 
 #include <utility>
 
@@ -28,11 +28,10 @@ std::vector<std::string> evidence_of(const ScanMeasurement& scan) {
 
 }  // namespace
 
-RollRecord record_from_measurement(RollMeasurement measurement, std::string tool_version) {
-  RollRecord record;
+std::optional<Finding> unfit_finding(const RollMeasurement& roll) {
   Finding unfit{"unfit-scan", unfit_confidence, "", {}};
   std::size_t count = 0;
-  for (const ScanMeasurement& scan : measurement.scans) {
+  for (const ScanMeasurement& scan : roll.scans) {
     if (tells_no_density(scan)) {
       ++count;
       for (std::string& sentence : evidence_of(scan)) {
@@ -40,16 +39,13 @@ RollRecord record_from_measurement(RollMeasurement measurement, std::string tool
       }
     }
   }
-  if (count > 0) {
-    unfit.message =
-        count == measurement.scans.size()
-            ? "No density can be read from this roll's scans: scan again."
-            : "No density can be read from some of this roll's scans: scan those again.";
-    record.findings.push_back(std::move(unfit));
+  if (count == 0) {
+    return std::nullopt;
   }
-  record.tool_version = std::move(tool_version);
-  record.measurement = std::move(measurement);
-  return record;
+  unfit.message = count == roll.scans.size()
+                      ? "No density can be read from this roll's scans: scan again."
+                      : "No density can be read from some of this roll's scans: scan those again.";
+  return unfit;
 }
 
 }  // namespace fogline

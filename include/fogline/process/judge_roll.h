@@ -1,0 +1,32 @@
+#pragma once
+
+#include <fogline/process/advice.h>
+#include <fogline/process/find_causes.h>
+#include <fogline/process/process_priors.h>
+
+#include <optional>
+
+namespace fogline {
+
+/// What is known before the roll is looked at: data of `calibration/`.
+struct PriorKnowledge {
+  RollPopulation population;
+  ProcessPriors process;
+};
+
+/// What is concluded from one roll.
+struct Judgement {
+  Aim aim;
+  LightOrTime light_or_time;
+  /// Most probable first.
+  std::vector<Finding> findings;
+  /// Absent where no scan could be read at all.
+  std::optional<Advice> advice;
+};
+
+/// Judges one roll by itself. `card` may be nullptr; `wanted_contrast_index` goes before the card's
+/// aim.
+Judgement judge_roll(const RollMeasurement& roll, const RollCard* card,
+                     std::optional<double> wanted_contrast_index, const PriorKnowledge& knowledge);
+
+}  // namespace fogline

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <fogline/base/quantity.h>
+#include <fogline/process/aim.h>
+#include <fogline/process/roll_population.h>
+#include <fogline/roll/roll_measurement.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// Light or time: how likely each is the main cause of how the roll looks. The five exclude one
+/// another and sum to 1 where the roll was judged.
+struct CauseProbabilities {
+  double normal = 0.0;
+  double under_exposed = 0.0;
+  double over_exposed = 0.0;
+  double under_developed = 0.0;
+  double over_developed = 0.0;
+};
+
+/// What a roll's densities say of exposure and development, prior knowledge of rolls included.
+struct LightOrTime {
+  /// False where nothing may be said; `reason` then says why.
+  bool judged = false;
+  std::string reason;
+  CauseProbabilities causes;
+  /// Light received over what the usual placement would give, stops (positive: more), u95.
+  std::optional<Quantity> exposure_stops;
+  /// Contrast index of this roll as believed after looking (posterior mean), u95.
+  std::optional<Quantity> contrast_index;
+  /// What was seen, a sentence each: shadows, highlights, edge print, leader, base plus fog.
+  std::vector<std::string> evidence;
+  /// The one further measurement that would tell most, a sentence; empty where nothing is open.
+  std::string would_tell_most;
+};
+
+/// Weighs light against time from the roll's frames, edge print, leader and base plus fog: the
+/// posterior over exposure error and contrast, from a stated population of rolls. `card` may be
+/// nullptr.
+LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
+                                 const RollPopulation& population, const RollCard* card);
+
+}  // namespace fogline

@@ -1,0 +1,157 @@
+// Marks are looked for at two finenesses: small ones tile by tile as finely as the scan is known,
+// so that memory stays small; large ones (drying rings, large bells) on the strip at a few pixels a
+// millimetre.
+
+#include "marks/find_rings.h"
+#include "marks/find_scratches.h"
+#include "marks/find_spots.h"
+#include "marks/find_threads.h"
+#include "marks/mark_candidate.h"
+#include "marks/mark_tile.h"
+
+#include <fogline/marks/find_marks.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace fogline {
+
+namespace {
+
+/// Finer tells no more of marks that matter.
+constexpr double finest_pixels_per_mm = 48.0;
+/// Pixels of a tile: its planes then take about 30 MB in colour.
+constexpr double tile_pixels = 900'000.0;
+/// Tiles overlap by so much: air bells and most threads lie whole in one of them.
+constexpr double overlap_mm = 5.0;
+constexpr double least_tile_mm = 12.0;
+/// Below this chance of being there and of its kind a mark isn't told.
+constexpr double least_confidence = 0.5;
+/// The scores add what isn't independent: their sum is worth this share of itself (told from the
+/// bench's bins of confidence), and never more than the second.
+constexpr double trust = 0.7;
+constexpr double most_confidence = 0.97;
+
+std::vector<FilmExtent> tiles_of(const FilmStrip& film, double pixels_per_mm) {
+  const double across = film.across_end_mm - film.across_begin_mm;
+  const double length =
+      std::max(least_tile_mm, tile_pixels / (pixels_per_mm * pixels_per_mm) / across);
+  std::vector<FilmExtent> tiles;
+  for (double begin = film.along_begin_mm; begin < film.along_end_mm;
+       begin += length - overlap_mm) {
+    const double end = std::min(begin + length, film.along_end_mm);
+    tiles.push_back({begin, end, film.across_begin_mm, film.across_end_mm});
+    if (end >= film.along_end_mm) {
+      break;
+    }
+  }
+  return tiles;
+}
+
+/// Two findings of one thing: their boxes overlap, and they are of a kind or of a size. A grain of
+/// dust inside a ring is another thing.
+bool same_thing(const MarkCandidate& a, const MarkCandidate& b) {
+  constexpr double alike = 3.0;
+  const bool of_a_size = a.area_mm2 < alike * b.area_mm2 && b.area_mm2 < alike * a.area_mm2;
+  return (a.kind == b.kind || of_a_size) &&
+         std::min(a.extent.along_end_mm, b.extent.along_end_mm) >
+             std::max(a.extent.along_begin_mm, b.extent.along_begin_mm) &&
+         std::min(a.extent.across_end_mm, b.extent.across_end_mm) >
+             std::max(a.extent.across_begin_mm, b.extent.across_begin_mm);
+}
+
+/// Marks seen in two overlapping tiles once, the surer one.
+void keep_surest(std::vector<MarkCandidate>& marks) {
+  std::sort(marks.begin(), marks.end(),
+            [](const MarkCandidate& a, const MarkCandidate& b) { return a.log_odds > b.log_odds; });
+  std::vector<MarkCandidate> kept;
+  for (const MarkCandidate& mark : marks) {
+    const bool doubled = std::any_of(kept.begin(), kept.end(), [&](const MarkCandidate& other) {
+      return same_thing(mark, other);
+    });
+    if (!doubled) {
+      kept.push_back(mark);
+    }
+  }
+  marks = std::move(kept);
+}
+
+std::string limits_of(double pixels_per_mm) {
+  if (pixels_per_mm >= fine_pixels_per_mm) {
+    return "";
+  }
+  return "Seen at " + std::to_string(static_cast<int>(std::lround(pixels_per_mm))) +
+         " pixels a millimetre only large plain marks can be told: drying rings, air bells from "
+         "0.8 mm, long scratches and fibres. For dust and pinholes scan fewer strips at a time, at "
+         "600 pixels an inch or finer.";
+}
+
+BoxPx box_in_scan(const FilmExtent& extent, const FilmMap& map) {
+  double left = INFINITY;
+  double top = INFINITY;
+  double right = -INFINITY;
+  double bottom = -INFINITY;
+  for (const double along : {extent.along_begin_mm, extent.along_end_mm}) {
+    for (const double across : {extent.across_begin_mm, extent.across_end_mm}) {
+      const PointPx at = map.scan_from_film({along, across});
+      left = std::min(left, at.x);
+      right = std::max(right, at.x);
+      top = std::min(top, at.y);
+      bottom = std::max(bottom, at.y);
+    }
+  }
+  return {left, top, right - left, bottom - top};
+}
+
+double confidence_of(double log_odds) {
+  return std::min(most_confidence, 1.0 / (1.0 + std::exp(-trust * log_odds)));
+}
+
+Mark mark_of(const MarkCandidate& candidate, int strip_number, const FilmMap& map) {
+  Mark mark;
+  mark.kind = candidate.kind;
+  mark.strip = strip_number;
+  mark.box_px = box_in_scan(candidate.extent, map);
+  mark.middle = candidate.middle;
+  mark.size_mm = candidate.size_mm;
+  mark.contrast_density = candidate.contrast_density;
+  mark.area_mm2 = candidate.area_mm2;
+  mark.confidence = confidence_of(candidate.log_odds);
+  return mark;
+}
+
+}  // namespace
+
+MarkSearch find_marks(const FilmStrip& film, int strip_number, const MarkContext& context) {
+  const double grid_pixels_per_mm = film.map.pixels_per_mm() / context.grid.reduction;
+  // A hair above the grid's own fineness, so that straightening reads one sample a pixel.
+  constexpr double hair = 1.001;
+  const double fineness = std::min(finest_pixels_per_mm, grid_pixels_per_mm * hair);
+  std::vector<MarkCandidate> candidates;
+  std::vector<MarkCandidate> pieces;
+  const auto append = [](std::vector<MarkCandidate>& all, const std::vector<MarkCandidate>& more) {
+    all.insert(all.end(), more.begin(), more.end());
+  };
+  for (const FilmExtent& extent : tiles_of(film, fineness)) {
+    const MarkTile tile = mark_tile(film, context, extent, fineness, true);
+    append(candidates, find_spots(tile, film));
+    append(candidates, find_threads(tile, film));
+    append(pieces, scratch_pieces(tile));
+  }
+  append(candidates, join_scratches(std::move(pieces), film, fineness));
+  const FilmExtent whole{film.along_begin_mm, film.along_end_mm, film.across_begin_mm,
+                         film.across_end_mm};
+  append(candidates, find_rings(mark_tile(film, context, whole,
+                                          std::min(ring_pixels_per_mm, fineness), false)));
+  keep_surest(candidates);
+  MarkSearch search;
+  search.limits = limits_of(fineness);
+  for (const MarkCandidate& candidate : candidates) {
+    if (confidence_of(candidate.log_odds) >= least_confidence) {
+      search.marks.push_back(mark_of(candidate, strip_number, film.map));
+    }
+  }
+  return search;
+}
+
+}  // namespace fogline

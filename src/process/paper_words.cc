@@ -1,0 +1,50 @@
+#include "process/paper_words.h"
+
+#include "process/spoken_numbers.h"
+
+#include <cmath>
+
+namespace fogline {
+namespace {
+
+constexpr double soft_below = 1.45;
+constexpr double normal_below = 1.20;
+constexpr double hard_below = 1.00;
+constexpr double very_hard_below = 0.75;
+
+/// Directed light sees silver's density higher, in an enlarger with condenser 1.15 to 1.3 times
+/// (common practice, no source).
+constexpr double condenser_factor = 1.22;
+
+/// ISO ranges are rounded to tens (ISO 6846; from memory).
+constexpr double ranges_per_density = 100.0;
+constexpr double range_step = 10.0;
+
+}  // namespace
+
+std::string paper_word(double log_exposure_range) {
+  if (log_exposure_range < very_hard_below) {
+    return "very hard";
+  }
+  if (log_exposure_range < hard_below) {
+    return "hard";
+  }
+  if (log_exposure_range < normal_below) {
+    return "normal";
+  }
+  return log_exposure_range < soft_below ? "soft" : "very soft";
+}
+
+std::optional<std::string> printing_hint(const RollMeasurement& roll,
+                                         std::optional<PrintWith> print_with) {
+  if (!roll.medians || !roll.medians->range || roll.medians->range->at_least) {
+    return std::nullopt;
+  }
+  const bool condenser = print_with == PrintWith::condenser;
+  const double range = roll.medians->range->value * (condenser ? condenser_factor : 1.0);
+  const double iso_range = range_step * std::round(range * ranges_per_density / range_step);
+  return "Print on " + paper_word(range) + " paper, ISO range about R " + fixed_text(iso_range, 0) +
+         (condenser ? ", counted for condenser light." : ".");
+}
+
+}  // namespace fogline

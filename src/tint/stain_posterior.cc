@@ -1,0 +1,42 @@
+#include "tint/stain_posterior.h"
+
+#include "tint/tint_population.h"
+
+#include <cmath>
+
+namespace fogline {
+
+namespace {
+
+/// Steps of the logarithm of the amount, 2 % each.
+constexpr int steps = 128;
+
+}  // namespace
+
+StainPosterior stain_posterior(const TintEvidence& evidence) {
+  StainPosterior posterior;
+  const auto fit = [&](double blue, double green) {
+    if (!evidence.slopes) {
+      return 1.0;
+    }
+    const double sd = std::hypot(evidence.slopes->sd, natural_slope_sd);
+    const double b = (evidence.slopes->blue - 1.0 - blue) / sd;
+    const double g = (evidence.slopes->green - 1.0 - green) / sd;
+    return std::exp(-0.5 * (b * b + g * g));
+  };
+  const double none = (1.0 - stain_share) * fit(0.0, 0.0);
+  for (int i = 0; i <= steps; ++i) {
+    const double blue = least_stain * std::pow(most_stain / least_stain, i / double{steps});
+    for (const Weighted& green : stain_green_shares()) {
+      posterior.stain.add(blue,
+                          stain_share * green.weight / (steps + 1) * fit(blue, green.value * blue));
+    }
+  }
+  const double total = none + posterior.stain.total();
+  if (total > 0.0) {
+    posterior.stain.scale(1.0 / total);
+  }
+  return posterior;
+}
+
+}  // namespace fogline

@@ -1,0 +1,255 @@
+#include "advice_case.h"
+
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace fogline {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+TEST(AdviseDevelopment, FlatRollGetsMoreTime) {
+  AdviceCase flat;
+  flat.contrast(0.46, 0.06);
+  flat.developed(480, 20);
+  const DevelopmentAdvice advice = flat.advise().development;
+  ASSERT_TRUE(advice.time_s && advice.time_u95_s && advice.change_percent);
+  // The rule of thumb with power 1.6 to 2.0 (common practice, no source) says 695 to 764 s before
+  // the roll's own chance is taken off.
+  EXPECT_GT(*advice.time_s, 600.0);
+  EXPECT_LT(*advice.time_s, 760.0);
+  EXPECT_EQ(*advice.temperature_c, 20.0);
+  EXPECT_NEAR(*advice.change_percent, 100.0 * (*advice.time_s / 480.0 - 1.0), 0.5);
+  EXPECT_GT(*advice.time_u95_s, 30.0);
+  EXPECT_NEAR(advice.predicted_contrast_index->value, 0.58, 0.02);
+  EXPECT_GT(advice.predicted_contrast_index->u95, 1.96 * 0.055 * 0.5);
+}
+
+TEST(AdviseDevelopment, ContrastyRollGetsLess) {
+  AdviceCase hard;
+  hard.contrast(0.72, 0.08);
+  hard.developed(660, 20);
+  const DevelopmentAdvice advice = hard.advise().development;
+  ASSERT_TRUE(advice.time_s);
+  EXPECT_LT(*advice.time_s, 570.0);
+  EXPECT_GT(*advice.time_s, 400.0);
+}
+
+TEST(AdviseDevelopment, TimesAreSettable) {
+  for (double contrast = 0.35; contrast < 0.9; contrast += 0.03) {
+    for (const double time_s : {330.0, 555.0, 595.0, 840.0}) {
+      AdviceCase roll;
+      roll.contrast(contrast, 0.08);
+      roll.developed(time_s, 20);
+      const double next_s = *roll.advise().development.time_s;
+      const double step = next_s < 600.0 ? 15.0 : 30.0;
+      EXPECT_TRUE(next_s == time_s || std::fmod(next_s, step) == 0.0) << next_s;
+    }
+  }
+}
+
+TEST(AdviseDevelopment, TimeFallsAsContrastRises) {
+  double last_s = INFINITY;
+  for (double contrast = 0.40; contrast < 0.85; contrast += 0.02) {
+    AdviceCase roll;
+    roll.contrast(contrast, 0.05);
+    roll.developed(600, 20);
+    const double next_s = *roll.advise().development.time_s;
+    EXPECT_LE(next_s, last_s) << contrast;
+    last_s = next_s;
+  }
+}
+
+TEST(AdviseDevelopment, NothingNearTheAimIsWrong) {
+  for (const double contrast : {0.535, 0.58, 0.625}) {
+    AdviceCase near;
+    near.contrast(contrast, 0.02);
+    near.developed(560, 20);
+    const DevelopmentAdvice advice = near.advise().development;
+    EXPECT_EQ(*advice.time_s, 560.0);
+    EXPECT_EQ(*advice.change_percent, 0.0);
+    EXPECT_THAT(joined(advice.reasons), HasSubstr("keep your time"));
+  }
+}
+
+TEST(AdviseDevelopment, TooMuchDoubtKeepsTheTime) {
+  AdviceCase vague;
+  vague.contrast(0.52, 0.34);
+  vague.developed(560, 20);
+  vague.light_or_time.would_tell_most = "Meter two wall frames.";
+  const DevelopmentAdvice advice = vague.advise().development;
+  EXPECT_EQ(*advice.time_s, 560.0);
+  EXPECT_THAT(joined(advice.reasons), HasSubstr("Too little is known"));
+  EXPECT_THAT(joined(advice.reasons), HasSubstr("Meter two wall frames."));
+  vague.contrast(0.52, 0.05);
+  EXPECT_GT(*vague.advise().development.time_s, 560.0);
+}
+
+TEST(AdviseDevelopment, DoubtShrinksTheChange) {
+  AdviceCase sure;
+  sure.contrast(0.44, 0.02);
+  sure.developed(540, 20);
+  AdviceCase unsure = sure;
+  unsure.contrast(0.44, 0.16);
+  EXPECT_GT(*unsure.advise().development.time_u95_s, *sure.advise().development.time_u95_s);
+  EXPECT_GT(unsure.advise().development.predicted_contrast_index->u95,
+            sure.advise().development.predicted_contrast_index->u95);
+}
+
+TEST(AdviseDevelopment, WithoutTimeOnlyTheChange) {
+  AdviceCase flat;
+  flat.contrast(0.46, 0.06);
+  for (const bool with_card : {true, false}) {
+    flat.with_card = with_card;
+    const DevelopmentAdvice advice = flat.advise().development;
+    EXPECT_FALSE(advice.time_s || advice.time_u95_s || advice.temperature_c);
+    ASSERT_TRUE(advice.change_percent);
+    EXPECT_GT(*advice.change_percent, 20.0);
+    EXPECT_LT(*advice.change_percent, 60.0);
+    EXPECT_EQ(std::fmod(*advice.change_percent, 5.0), 0.0);
+    EXPECT_THAT(joined(advice.reasons), HasSubstr("isn't on a roll card"));
+  }
+}
+
+TEST(AdviseDevelopment, AimIsTheRollsOwn) {
+  AdviceCase pushed;
+  pushed.contrast(0.75, 0.05);
+  pushed.developed(900, 20);
+  pushed.aim = {0.75, 0.05, "the aim on your roll card"};
+  EXPECT_EQ(*pushed.advise().development.time_s, 900.0);
+  pushed.aim = {0.58, 0.05, ""};
+  EXPECT_LT(*pushed.advise().development.time_s, 900.0);
+}
+
+// Shorter than 5 minutes gets a warning, and cooler goes before shorter.
+TEST(AdviseDevelopment, ShortTimesGoCooler) {
+  AdviceCase hot;
+  hot.contrast(0.72, 0.05);
+  hot.developed(360, 24);
+  const DevelopmentAdvice cooler = hot.advise().development;
+  EXPECT_EQ(*cooler.temperature_c, 20.0);
+  EXPECT_GT(*cooler.time_s, 300.0);
+  EXPECT_FALSE(cooler.change_percent);
+  EXPECT_THAT(joined(cooler.reasons), HasSubstr("too short to be even"));
+  hot.developed(330, 20);
+  const DevelopmentAdvice warned = hot.advise().development;
+  EXPECT_EQ(*warned.temperature_c, 20.0);
+  EXPECT_LT(*warned.time_s, 300.0);
+  EXPECT_THAT(joined(warned.reasons), HasSubstr("less than 5:00"));
+  EXPECT_THAT(joined(warned.reasons), HasSubstr("dilute"));
+}
+
+TEST(AdviseDevelopment, WarnsOutsideUsualTemperatures) {
+  AdviceCase roll;
+  roll.contrast(0.58, 0.05);
+  for (const double temperature_c : {16.0, 17.5, 25.0, 27.0}) {
+    roll.developed(480, temperature_c);
+    const DevelopmentAdvice advice = roll.advise().development;
+    EXPECT_THAT(joined(advice.reasons), HasSubstr("Warning")) << temperature_c;
+    EXPECT_EQ(*advice.temperature_c, temperature_c);
+  }
+  for (const double temperature_c : {18.0, 20.0, 24.0}) {
+    roll.developed(480, temperature_c);
+    EXPECT_THAT(joined(roll.advise().development.reasons), Not(HasSubstr("Warning")));
+  }
+}
+
+TEST(AdviseDevelopment, NeverAboveTwentySeven) {
+  AdviceCase hot;
+  hot.contrast(0.58, 0.05);
+  hot.developed(360, 30);
+  const DevelopmentAdvice advice = hot.advise().development;
+  EXPECT_EQ(*advice.temperature_c, 24.0);
+  // Q10 of 2 to 3 (Sheppard & Mees): 6 degrees cooler takes 1.5 to 1.9 times as long.
+  EXPECT_GT(*advice.time_s, 1.4 * 360.0);
+  EXPECT_LT(*advice.time_s, 2.0 * 360.0);
+}
+
+TEST(AdviseDevelopment, NoTimeWhereNoneCanBeTold) {
+  AdviceCase chromogenic;
+  chromogenic.contrast(0.40, 0.05);
+  chromogenic.developed(480, 20);
+  chromogenic.card.film_type = FilmType::chromogenic;
+  AdviceCase dead;
+  dead.contrast(0.40, 0.05);
+  dead.find("not-developed");
+  AdviceCase weak;
+  weak.contrast(0.40, 0.05);
+  weak.find("weak-developer");
+  AdviceCase untold;
+  untold.light_or_time = {};
+  untold.light_or_time.reason = "Only one frame was read.";
+  for (const AdviceCase& roll : {chromogenic, dead, weak, untold}) {
+    const DevelopmentAdvice advice = roll.advise().development;
+    EXPECT_FALSE(advice.time_s || advice.change_percent || advice.predicted_contrast_index);
+    EXPECT_EQ(advice.reasons.size(), 1U);
+  }
+  EXPECT_EQ(untold.advise().development.reasons.front(), "Only one frame was read.");
+}
+
+TEST(AdviseDevelopment, TabularFilmNeedsLessChange) {
+  AdviceCase cubic;
+  cubic.contrast(0.38, 0.04);
+  cubic.developed(330, 20);
+  AdviceCase tabular = cubic;
+  tabular.card.film_type = FilmType::tabular;
+  EXPECT_LT(*tabular.advise().development.time_s, *cubic.advise().development.time_s);
+}
+
+TEST(AdviseExposure, ThinRollGetsMoreLight) {
+  AdviceCase thin;
+  thin.light_or_time.causes = {0.05, 0.9, 0.0, 0.05, 0.0};
+  thin.light_or_time.exposure_stops = AdviceCase::quantity(-1.4, 0.9);
+  thin.card.exposure_index = 400;
+  const ExposureAdvice advice = thin.advise().exposure;
+  ASSERT_TRUE(advice.change_stops);
+  EXPECT_NEAR(*advice.change_stops, 1.0, 1e-9);
+  EXPECT_EQ(*advice.exposure_index, 200.0);
+}
+
+TEST(AdviseExposure, DenseRollGetsLess) {
+  AdviceCase dense;
+  dense.light_or_time.causes = {0.05, 0.0, 0.9, 0.05, 0.0};
+  dense.light_or_time.exposure_stops = AdviceCase::quantity(0.9, 0.5);
+  dense.card.exposure_index = 100;
+  const ExposureAdvice advice = dense.advise().exposure;
+  EXPECT_NEAR(*advice.change_stops, -2.0 / 3.0, 1e-9);
+  EXPECT_EQ(*advice.exposure_index, 160.0);
+}
+
+TEST(AdviseExposure, NormalRollIsLeftAlone) {
+  AdviceCase normal;
+  normal.light_or_time.causes = {0.6, 0.3, 0.0, 0.1, 0.0};
+  normal.light_or_time.exposure_stops = AdviceCase::quantity(-0.8, 1.0);
+  EXPECT_EQ(*normal.advise().exposure.change_stops, 0.0);
+  normal.light_or_time.causes = {0.3, 0.6, 0.0, 0.1, 0.0};
+  EXPECT_GT(*normal.advise().exposure.change_stops, 0.0);
+  normal.light_or_time.exposure_stops = AdviceCase::quantity(-0.4, 3.0);
+  EXPECT_EQ(*normal.advise().exposure.change_stops, 0.0);
+}
+
+TEST(AdviseExposure, GrossErrorsPointToTheCamera) {
+  AdviceCase gross;
+  gross.light_or_time.causes = {0.0, 1.0, 0.0, 0.0, 0.0};
+  gross.light_or_time.exposure_stops = AdviceCase::quantity(-4.5, 1.0);
+  const ExposureAdvice advice = gross.advise().exposure;
+  EXPECT_EQ(*advice.change_stops, 2.0);
+  EXPECT_THAT(joined(advice.reasons), HasSubstr("shutter"));
+}
+
+TEST(AdviseExposure, AbsentWhereNotTold) {
+  AdviceCase untold;
+  EXPECT_FALSE(untold.advise().exposure.change_stops);
+  untold.light_or_time.exposure_stops = AdviceCase::quantity(-1.0, 0.5);
+  untold.find("not-exposed");
+  EXPECT_FALSE(untold.advise().exposure.change_stops);
+  EXPECT_FALSE(untold.advise().exposure.reasons.empty());
+}
+
+}  // namespace
+}  // namespace fogline

@@ -1,0 +1,214 @@
+#include "process/invented_reading.h"
+
+#include <fogline/process/light_or_time.h>
+
+#include <algorithm>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+// The table of signs is the trade's own: "common practice, no source". It says how shadows (S),
+// highlights (H) and edge print (E) stand for each case; a normal roll has S 0.20 to 0.40,
+// H 1.05 to 1.35 and E as on the other rolls of that film.
+
+namespace fogline {
+namespace {
+
+using invented::RollNumbers;
+using testing::HasSubstr;
+
+constexpr double usual_print = 1.0;
+
+LightOrTime weigh(const RollNumbers& numbers, const RollPopulation& population) {
+  return weigh_light_and_time(invented::roll_of(numbers), invented::usual_aim(), population,
+                              nullptr);
+}
+
+/// With edge print, and a logbook that knows how dense it should be.
+LightOrTime weigh_logged(double shadow, double highlight, double edge_print) {
+  RollNumbers numbers;
+  numbers.shadow = shadow;
+  numbers.highlight = highlight;
+  numbers.edge_print = edge_print;
+  return weigh(numbers, invented::with_logged_print(usual_print));
+}
+
+double sum(const CauseProbabilities& causes) {
+  return causes.normal + causes.under_exposed + causes.over_exposed + causes.under_developed +
+         causes.over_developed;
+}
+
+double greatest_but_normal(const CauseProbabilities& causes) {
+  return std::max(
+      {causes.under_exposed, causes.over_exposed, causes.under_developed, causes.over_developed});
+}
+
+TEST(LightOrTime, NormalRollIsNormal) {
+  const LightOrTime weighed = weigh_logged(0.30, 1.20, usual_print);
+  ASSERT_TRUE(weighed.judged);
+  EXPECT_NEAR(sum(weighed.causes), 1.0, 1e-9);
+  EXPECT_GT(weighed.causes.normal, greatest_but_normal(weighed.causes));
+  EXPECT_NEAR(weighed.exposure_stops->value, 0.0, 0.35);
+  EXPECT_NEAR(weighed.contrast_index->value, 0.58, 0.04);
+}
+
+TEST(LightOrTime, OneStopUnder) {
+  const LightOrTime weighed = weigh_logged(0.08, 1.03, usual_print);
+  EXPECT_GT(weighed.causes.under_exposed, 0.5);
+  EXPECT_LT(weighed.exposure_stops->value, -0.6);
+}
+
+TEST(LightOrTime, TwoStopsUnder) {
+  const LightOrTime weighed = weigh_logged(0.01, 0.85, usual_print);
+  EXPECT_GT(weighed.causes.under_exposed, 0.8);
+  EXPECT_LT(weighed.exposure_stops->value, -1.2);
+}
+
+TEST(LightOrTime, OneStopOver) {
+  const LightOrTime weighed = weigh_logged(0.465, 1.35, usual_print);
+  EXPECT_GT(weighed.causes.over_exposed, greatest_but_normal(weighed.causes) - 1e-12);
+  EXPECT_GT(weighed.exposure_stops->value, 0.5);
+}
+
+TEST(LightOrTime, TwentyPercentShortOfTime) {
+  const LightOrTime weighed = weigh_logged(0.27, 1.04, 0.88 * usual_print);
+  EXPECT_GT(weighed.causes.under_developed, greatest_but_normal(weighed.causes) - 1e-12);
+  EXPECT_GT(weighed.causes.under_developed, 3.0 * weighed.causes.over_developed);
+  EXPECT_NEAR(weighed.contrast_index->value, 0.88 * 0.58, 0.04);
+}
+
+TEST(LightOrTime, TwentyPercentTooLong) {
+  const LightOrTime weighed = weigh_logged(0.32, 1.33, 1.10 * usual_print);
+  EXPECT_GT(weighed.causes.over_developed, greatest_but_normal(weighed.causes) - 1e-12);
+  EXPECT_NEAR(weighed.contrast_index->value, 1.10 * 0.58, 0.04);
+}
+
+TEST(LightOrTime, PushedShowsBothCauses) {
+  const LightOrTime weighed = weigh_logged(0.01, 1.20, 1.30 * usual_print);
+  EXPECT_GT(weighed.causes.under_exposed + weighed.causes.over_developed, 0.9);
+  EXPECT_LT(weighed.exposure_stops->value, -0.667);
+  EXPECT_GT(weighed.contrast_index->value, 0.58 + 0.05);
+}
+
+TEST(LightOrTime, PulledShowsBothCauses) {
+  const LightOrTime weighed = weigh_logged(0.50, 1.20, 0.82 * usual_print);
+  EXPECT_GT(weighed.causes.over_exposed + weighed.causes.under_developed, 0.8);
+  EXPECT_GT(weighed.exposure_stops->value, 0.3);
+  EXPECT_LT(weighed.contrast_index->value, 0.58 - 0.03);
+}
+
+TEST(LightOrTime, PlannedPushIsNormal) {
+  RollNumbers numbers;
+  numbers.shadow = 0.36;
+  numbers.highlight = 1.48;
+  const Aim pushed{0.72, 0.05, "the aim on your roll card"};
+  const LightOrTime weighed =
+      weigh_light_and_time(invented::roll_of(numbers), pushed, RollPopulation{}, nullptr);
+  const LightOrTime unplanned = weigh(numbers, RollPopulation{});
+  EXPECT_GT(weighed.causes.normal, 2.0 * unplanned.causes.normal);
+  EXPECT_LT(weighed.causes.over_developed, unplanned.causes.over_developed);
+}
+
+TEST(LightOrTime, UnloggedPrintNeverDecidesAlone) {
+  RollNumbers numbers;
+  const LightOrTime without = weigh(numbers, RollPopulation{});
+  numbers.edge_print = 0.8;
+  const LightOrTime with = weigh(numbers, RollPopulation{});
+  EXPECT_LT(with.causes.under_developed, 0.5);
+  EXPECT_NEAR(with.contrast_index->value, without.contrast_index->value, 0.04);
+}
+
+TEST(LightOrTime, BluntPrintSaysNothing) {
+  RollNumbers numbers;
+  const LightOrTime without = weigh(numbers, RollPopulation{});
+  numbers.edge_print = 1.8;
+  const LightOrTime with = weigh(numbers, RollPopulation{});
+  EXPECT_NEAR(with.contrast_index->value, without.contrast_index->value, 1e-9);
+}
+
+TEST(LightOrTime, MoreFramesTellMore) {
+  RollNumbers numbers;
+  numbers.frames = 1;
+  const LightOrTime one = weigh(numbers, RollPopulation{});
+  numbers.frames = 36;
+  const LightOrTime all = weigh(numbers, RollPopulation{});
+  EXPECT_LT(all.exposure_stops->u95, one.exposure_stops->u95);
+  EXPECT_LT(all.contrast_index->u95, one.contrast_index->u95);
+  // Weather and habit are the roll's own: 0.45 stop of it stays, whatever the number of frames.
+  EXPECT_GT(all.exposure_stops->u95, 1.96 * 0.40);
+}
+
+TEST(LightOrTime, UnknownScannerDoubtsContrastMore) {
+  RollMeasurement roll = invented::roll_of({});
+  const LightOrTime calibrated =
+      weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr);
+  roll.scans[0].fitness = Fitness::indicative;
+  roll.scans[0].info.transfer.source = TransferSource::assumed;
+  const LightOrTime unknown =
+      weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr);
+  EXPECT_GT(unknown.contrast_index->u95, calibrated.contrast_index->u95);
+}
+
+TEST(LightOrTime, LowerBoundIsNoValue) {
+  RollMeasurement roll = invented::roll_of({});
+  for (FrameMeasurement& frame : roll.scans[0].frames) {
+    frame.tone.highlight->at_least = true;
+  }
+  const LightOrTime bound =
+      weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr);
+  const LightOrTime value = weigh({}, RollPopulation{});
+  EXPECT_GT(bound.contrast_index->value, value.contrast_index->value);
+  EXPECT_GT(bound.contrast_index->u95, value.contrast_index->u95);
+}
+
+TEST(LightOrTime, EvidenceQuotesWhatWasRead) {
+  const LightOrTime weighed = weigh_logged(0.12, 1.10, 0.95);
+  ASSERT_GE(weighed.evidence.size(), 4U);
+  EXPECT_THAT(weighed.evidence[0], HasSubstr("0.12"));
+  EXPECT_THAT(weighed.evidence[0], HasSubstr("6 frames"));
+  EXPECT_THAT(weighed.evidence[1], HasSubstr("1.10"));
+  EXPECT_THAT(weighed.evidence[2], HasSubstr("0.95"));
+}
+
+TEST(LightOrTime, AsksForMoreWhereOpenOnly) {
+  const LightOrTime open = weigh({}, RollPopulation{});
+  EXPECT_FALSE(open.would_tell_most.empty());
+  const LightOrTime settled = weigh_logged(0.0, 0.30, usual_print);
+  EXPECT_GT(settled.causes.under_exposed, 0.95);
+  EXPECT_TRUE(settled.would_tell_most.empty());
+}
+
+TEST(LightOrTime, NothingIsJudgedWithoutPictures) {
+  RollNumbers numbers;
+  numbers.frames = 0;
+  const LightOrTime weighed = weigh(numbers, RollPopulation{});
+  EXPECT_FALSE(weighed.judged);
+  EXPECT_FALSE(weighed.reason.empty());
+  EXPECT_FALSE(weighed.exposure_stops.has_value());
+}
+
+TEST(LightOrTime, WhatFitsNoRollIsNotJudged) {
+  RollNumbers numbers;
+  numbers.shadow = 2.60;
+  numbers.highlight = 2.60;
+  const LightOrTime weighed = weigh(numbers, RollPopulation{});
+  EXPECT_FALSE(weighed.judged);
+  EXPECT_FALSE(weighed.reason.empty());
+}
+
+TEST(LightOrTime, RepeatedFramesCountOnce) {
+  RollMeasurement roll = invented::roll_of({});
+  FrameMeasurement again = roll.scans[0].frames[0];
+  again.repeats_frame = 1;
+  again.tone.shadow->value = 2.0;
+  for (int i = 0; i < 12; ++i) {
+    roll.scans[0].frames.push_back(again);
+  }
+  const LightOrTime weighed =
+      weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr);
+  EXPECT_NEAR(weighed.exposure_stops->value, weigh({}, RollPopulation{}).exposure_stops->value,
+              1e-9);
+}
+
+}  // namespace
+}  // namespace fogline
