@@ -21,9 +21,9 @@ namespace {
 /// Finer tells no more of marks that matter.
 constexpr double finest_pixels_per_mm = 48.0;
 /// Pixels of a tile: its planes then take about 30 MB in colour.
-constexpr double tile_pixels = 900'000.0;
+constexpr double tile_pixels = 1'000'000.0;
 /// Tiles overlap by so much: air bells and most threads lie whole in one of them.
-constexpr double overlap_mm = 5.0;
+constexpr double overlap_mm = 4.0;
 constexpr double least_tile_mm = 12.0;
 /// Below this chance of being there and of its kind a mark isn't told.
 constexpr double least_confidence = 0.5;

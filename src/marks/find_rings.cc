@@ -141,9 +141,10 @@ LineEvidence line_evidence(const MarkTile& tile) {
   // less than a twelfth of such a square.
   const int sides_px = static_cast<int>(std::ceil(1.5 * width_px));
   const cv::Mat1b usable = inner_usable(tile.usable, sides_px, sides_px);
-  const cv::Mat1f scale = local_scale(ridge_heights(tile.density, width_px, 1), usable,
-                                      static_cast<int>(block_mm * tile.pixels_per_mm), 0.88);
-  const Ridge ridge = ridge_crests(tile.density, width_px, 1);
+  const cv::Mat1f heights = ridge_heights(tile.density, width_px, 1);
+  const cv::Mat1f scale =
+      local_scale(heights, usable, static_cast<int>(block_mm * tile.pixels_per_mm), 0.88);
+  const Ridge ridge = ridge_crests(tile.density, width_px, 1, cv::Mat1b(heights > 0.0F));
   LineEvidence evidence{cv::Mat1f(scale.size(), 0.0F), cv::Mat1f(scale.size(), 0.0F),
                         cv::Mat1f(scale.size(), 0.0F)};
   for (int y = 0; y < scale.rows; ++y) {

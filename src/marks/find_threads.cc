@@ -207,9 +207,11 @@ std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& f
   const double least_mm = fine ? least_length_mm : least_coarse_length_mm;
   constexpr int sides_px = 4;
   const cv::Mat1b usable = inner_usable(tile.usable, sides_px, sides_px);
-  const cv::Mat1f scale = local_scale(ridge_heights(tile.density, width_px, 1), usable,
-                                      static_cast<int>(block_mm * px_mm), 0.96);
-  const Ridge ridge = ridge_crests(tile.density, width_px, 1);
+  const cv::Mat1f heights = ridge_heights(tile.density, width_px, 1);
+  const cv::Mat1f scale = local_scale(heights, usable, static_cast<int>(block_mm * px_mm), 0.96);
+  // Between its four directions a line may stand somewhat higher than in the best of them.
+  const cv::Mat1b worth_asking(heights >= 0.6F * least_height);
+  const Ridge ridge = ridge_crests(tile.density, width_px, 1, worth_asking);
   cv::Mat1b weak(tile.density.size(), static_cast<unsigned char>(0));
   cv::Mat1b strong = weak.clone();
   for (int y = 0; y < weak.rows; ++y) {

@@ -62,7 +62,7 @@ cv::Mat1f ridge_heights(const cv::Mat1f& density, double width_px, int sign) {
   return best;
 }
 
-Ridge ridge_crests(const cv::Mat1f& density, double width_px, int sign) {
+Ridge ridge_crests(const cv::Mat1f& density, double width_px, int sign, const cv::Mat1b& where) {
   cv::Mat1f smooth;
   cv::GaussianBlur(density, smooth, {}, smoothing_px(width_px));
   smooth *= sign;
@@ -73,6 +73,9 @@ Ridge ridge_crests(const cv::Mat1f& density, double width_px, int sign) {
     const float* row = smooth.ptr<float>(y);
     const float* below = smooth.ptr<float>(y + 1);
     for (int x = 1; x + 1 < smooth.cols; ++x) {
+      if (where(y, x) == 0) {
+        continue;
+      }
       const float xx = row[x - 1] - 2.0F * row[x] + row[x + 1];
       const float yy = above[x] - 2.0F * row[x] + below[x];
       if (xx >= 0.0F && yy >= 0.0F) {

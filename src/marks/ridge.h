@@ -14,8 +14,9 @@ struct Ridge {
 };
 
 /// Crests of lines about `width_px` broad. Second derivatives after a Gaussian of the line's width
-/// tell place and direction (Steger 1998); the height is then read off the smoothed picture.
-Ridge ridge_crests(const cv::Mat1f& density, double width_px, int sign);
+/// tell place and direction (Steger 1998); the height is then read off the smoothed picture. Only
+/// pixels of `where` are asked.
+Ridge ridge_crests(const cv::Mat1f& density, double width_px, int sign, const cv::Mat1b& where);
 
 /// The height that ridge_crests would give at every pixel and the best of four directions, without
 /// asking for a crest: what even film and picture answer, for a threshold.

@@ -171,11 +171,9 @@ TEST(FindMarks, NothingAtPerforations) {
   DrawnDensity film(24.0, 34.975, fine, clear);
   film.film.format = FilmFormat::f135;
   for (double along = 2.0; along < 23.0; along += film_135::pitch_mm) {
-    film.draw([&](PointMm at, double density) {
-      const bool hole = std::abs(at.along_mm - along) < 1.0 &&
-                        std::abs(at.across_mm - film_135::row_across_mm) < 1.4;
-      return hole ? 0.0 : density;
-    });
+    film.draw_in(
+        {along - 1.0, along + 1.0, film_135::row_across_mm - 1.4, film_135::row_across_mm + 1.4},
+        [](PointMm, double) { return 0.0; });
   }
   film.add_grain(0.01, 11);
   EXPECT_THAT(film.search(clear).marks, IsEmpty());

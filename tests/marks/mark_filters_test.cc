@@ -54,17 +54,17 @@ TEST(Ridge, CrestRunsAlongTheLineAndAcrossIsSquareToIt) {
   for (int x = 0; x < 60; ++x) {
     image(30, x) = 0.9F;
   }
-  const Ridge ridge = ridge_crests(image, 2.0, 1);
+  const Ridge ridge = ridge_crests(image, 2.0, 1, all_of(image));
   EXPECT_GT(ridge.height(30, 30), 0.1F);
   EXPECT_NEAR(std::abs(std::sin(ridge.across(30, 30))), 1.0F, 0.01F);
   EXPECT_EQ(ridge.height(27, 30), 0.0F);
-  EXPECT_EQ(ridge_crests(image, 2.0, -1).height(30, 30), 0.0F);
+  EXPECT_EQ(ridge_crests(image, 2.0, -1, all_of(image)).height(30, 30), 0.0F);
 }
 
 TEST(Ridge, StepIsNoLine) {
   cv::Mat1f image(60, 60, 0.5F);
   image(cv::Rect(30, 0, 30, 60)).setTo(1.0F);
-  const Ridge ridge = ridge_crests(image, 2.0, 1);
+  const Ridge ridge = ridge_crests(image, 2.0, 1, all_of(image));
   double highest = 0.0;
   cv::minMaxLoc(ridge.height, nullptr, &highest);
   EXPECT_LT(highest, 0.02);
