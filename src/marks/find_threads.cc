@@ -13,7 +13,9 @@
 #include "marks/ridge.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <numbers>
 
 #include <opencv2/imgproc.hpp>
 
@@ -46,9 +48,8 @@ constexpr double crowd_odds = 0.8;
 struct Chain {
   std::vector<cv::Point> links;
   cv::Rect box;
-  /// Along it from one end to the other, pixels, and the straight way between the ends.
+  /// Along it from one end to the other, pixels.
   double length_px = 0.0;
-  double chord_px = 0.0;
   /// Share of the links that lie on the way from end to end: less where it branches or closes.
   double unbranched = 0.0;
 };
@@ -91,7 +92,6 @@ void measure_way(const cv::Mat1b& mask, Chain& chain) {
   const cv::Point one_end = farthest(mask, chain.links.front() - chain.box.tl(), way);
   const cv::Point other_end = farthest(mask, one_end, way);
   chain.length_px = static_cast<double>(way(other_end)) + 1.0;
-  chain.chord_px = std::hypot(one_end.x - other_end.x, one_end.y - other_end.y) + 1.0;
   chain.unbranched = std::min(1.0, chain.length_px / static_cast<double>(chain.links.size()));
 }
 
@@ -158,6 +158,23 @@ double height_spread(const Chain& chain, const cv::Mat1f& height, double& median
 double thread_width_mm(double height, double pixels_per_mm) {
   constexpr double profile_px = 3.0;
   return (1.0 - std::pow(10.0, -height)) * profile_px / pixels_per_mm;
+}
+
+/// Share of the links whose direction lies near the commonest one, a right angle counting as none:
+/// near 1 for bars, frames and corners, less for what wanders.
+double squareness(const Chain& chain, const Ridge& ridge) {
+  constexpr int bins = 18;  // of 5 degrees; a bin and its neighbours make 15
+  std::array<int, bins> counts{};
+  for (const cv::Point& link : chain.links) {
+    const double turn = static_cast<double>(ridge.across(link)) * 2.0 / std::numbers::pi;
+    const double quarter = turn - std::floor(turn);
+    ++counts[static_cast<std::size_t>(std::min(bins - 1, static_cast<int>(quarter * bins)))];
+  }
+  int most = 0;
+  for (std::size_t i = 0; i < bins; ++i) {
+    most = std::max(most, counts[i] + counts[(i + 1) % bins] + counts[(i + bins - 1) % bins]);
+  }
+  return static_cast<double>(most) / static_cast<double>(chain.links.size());
 }
 
 /// Median difference between the two sides of a chain, over its height. Under a thread the film
@@ -246,9 +263,8 @@ std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& f
                     12.0 * (spread - 0.25) - 4.0 * std::max(0.0, uneven - 0.3) -
                     std::max(0.0, mark.width_mm - 0.018) / 0.004 - 10.0 * (0.9 - chain.unbranched);
     if (in_picture(film, tile.film(chain.box.x, chain.box.y))) {
-      // Straight edges are people's work.
-      constexpr double straight = 0.97;
-      mark.log_odds -= chain.chord_px > straight * chain.length_px ? 2.0 : 0.0;
+      // Straight edges and right angles are people's work.
+      mark.log_odds -= 15.0 * std::max(0.0, squareness(chain, ridge) - 0.65);
     }
     const PointMm begin = tile.film(chain.box.x, chain.box.y);
     const PointMm end = tile.film(chain.box.br().x, chain.box.br().y);
