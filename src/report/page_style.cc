@@ -176,7 +176,7 @@ figure,tr,li,.todo,dl div,.cuts div,.swatches{break-inside:avoid}h2,h3{break-aft
 header{padding:0 0 .6rem}h1{font-size:1.7rem}
 .todo{grid-template-columns:1fr 1fr}
 .evidence,footer{columns:2;column-gap:9mm}
-ol{padding-left:2.2em}.setup{display:none}.strip{width:min(100%,calc(24rem*var(--shape)))}
+ol{padding-left:2.2em}.setup{display:none}.strip{width:min(100%,calc(20rem*var(--shape)))}
 .scale text,.scale text.word,.scale text.aim-word,.line-of text,.line-of text.aim-word{font-size:8.5px}
 a{text-decoration:none}
 section{padding:.5rem 0}figure{margin:0 0 .6rem}p,ul,ol,table{margin-bottom:.4rem}
