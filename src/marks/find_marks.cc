@@ -27,9 +27,7 @@ constexpr double overlap_mm = 4.0;
 constexpr double least_tile_mm = 12.0;
 /// Below this chance of being there and of its kind a mark isn't told.
 constexpr double least_confidence = 0.5;
-/// The scores add what isn't independent: their sum is worth this share of itself (told from the
-/// bench's bins of confidence), and never more than the second.
-constexpr double trust = 0.7;
+/// No score is worth more than this.
 constexpr double most_confidence = 0.97;
 
 std::vector<FilmExtent> tiles_of(const FilmStrip& film, double pixels_per_mm) {
@@ -103,8 +101,35 @@ BoxPx box_in_scan(const FilmExtent& extent, const FilmMap& map) {
   return {left, top, right - left, bottom - top};
 }
 
-double confidence_of(double log_odds) {
-  return std::min(most_confidence, 1.0 / (1.0 + std::exp(-trust * log_odds)));
+/// What a score of each kind is worth: log odds = worth * (score - even). The scores add signs that
+/// aren't independent, so they claim too much; the numbers are those at which confidence held on
+/// simulated scans (tests/bench/marks_bench: bins of confidence by kind).
+struct ScoreWorth {
+  double even = 0.0;
+  double worth = 0.7;
+};
+
+ScoreWorth worth_of(MarkKind kind) {
+  switch (kind) {
+    case MarkKind::fibre:
+      return {4.2, 1.0};
+    case MarkKind::scratch:
+      return {2.5, 0.8};
+    case MarkKind::drying_mark:
+      return {2.1, 1.0};
+    case MarkKind::dust:
+      return {2.0, 0.7};
+    case MarkKind::air_bell:
+      return {0.5, 0.7};
+    default:
+      return {};
+  }
+}
+
+double confidence_of(const MarkCandidate& mark) {
+  const ScoreWorth score = worth_of(mark.kind);
+  const double log_odds = score.worth * (mark.log_odds - score.even);
+  return std::min(most_confidence, 1.0 / (1.0 + std::exp(-log_odds)));
 }
 
 Mark mark_of(const MarkCandidate& candidate, int strip_number, const FilmMap& map) {
@@ -116,7 +141,7 @@ Mark mark_of(const MarkCandidate& candidate, int strip_number, const FilmMap& ma
   mark.size_mm = candidate.size_mm;
   mark.contrast_density = candidate.contrast_density;
   mark.area_mm2 = candidate.area_mm2;
-  mark.confidence = confidence_of(candidate.log_odds);
+  mark.confidence = confidence_of(candidate);
   return mark;
 }
 
@@ -147,7 +172,7 @@ MarkSearch find_marks(const FilmStrip& film, int strip_number, const MarkContext
   MarkSearch search;
   search.limits = limits_of(fineness);
   for (const MarkCandidate& candidate : candidates) {
-    if (confidence_of(candidate.log_odds) >= least_confidence) {
+    if (confidence_of(candidate) >= least_confidence) {
       search.marks.push_back(mark_of(candidate, strip_number, film.map));
     }
   }

@@ -2,12 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 
 namespace fogline {
 
 namespace {
 
+/// Marks less sure than this aren't told: a false mark costs the reader more than a missed one.
+constexpr double told_from = 0.8;
 /// A mark of more than this covers picture, mm2.
 constexpr double small_mark_mm2 = 4.0;
 
@@ -23,7 +26,8 @@ MarkSearch scan_marks(const ScanGrid& grid, const FilmLayout& layout, const Stra
     }
     const MarkSearch strip = find_marks(layout.strips[i], static_cast<int>(i) + 1,
                                         {grid, stray, reading.lamp, reading.clear->visual});
-    all.marks.insert(all.marks.end(), strip.marks.begin(), strip.marks.end());
+    std::copy_if(strip.marks.begin(), strip.marks.end(), std::back_inserter(all.marks),
+                 [](const Mark& mark) { return mark.confidence >= told_from; });
     if (all.limits.empty()) {
       all.limits = strip.limits;
     }

@@ -8,7 +8,7 @@
 
 namespace fogline {
 
-/// Looks for marks on every strip of a scan that was read.
+/// Looks for marks on every strip of a scan that was read; only sure ones are kept.
 MarkSearch scan_marks(const ScanGrid& grid, const FilmLayout& layout, const StrayLight& stray,
                       const std::vector<StripReading>& readings);
 
