@@ -1,9 +1,9 @@
 #include "help_card.h"
 
 namespace fogline {
+namespace {
 
-std::string card_help() {
-  return R"(The roll card: what you noted of a roll, a TOML file
+constexpr const char* text = R"(The roll card: what you noted of a roll, a TOML file
 
   fogline measure strip.tif --card roll-12.toml
 
@@ -77,6 +77,11 @@ With any bath: gloves, eyes guarded, fresh air; no vessel goes back to food;
 used fixer carries silver and goes to a licensed collection, not down the drain;
 the maker's safety sheet and local rules come first.
 )";
+
+}  // namespace
+
+std::string card_help() {
+  return text;
 }
 
 }  // namespace fogline

@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace fogline {
 
@@ -87,8 +88,8 @@ std::string limits_of(double pixels_per_mm) {
 BoxPx box_in_scan(const FilmExtent& extent, const FilmMap& map) {
   double left = INFINITY;
   double top = INFINITY;
-  double right = -INFINITY;
-  double bottom = -INFINITY;
+  double right = -std::numeric_limits<double>::infinity();
+  double bottom = -std::numeric_limits<double>::infinity();
   for (const double along : {extent.along_begin_mm, extent.along_end_mm}) {
     for (const double across : {extent.across_begin_mm, extent.across_end_mm}) {
       const PointPx at = map.scan_from_film({along, across});

@@ -83,8 +83,8 @@ Rim read_rim(const RingPath& path, const MarkTile& tile, const cv::Mat1f& smooth
     const double height = rim - std::max(value_at(smooth, at + out), value_at(smooth, at - out));
     heights.push_back(height);
     const double angle = 4.0 * std::numbers::pi * d / ring_directions;
-    const double here = static_cast<double>(evidence.toward(
-        x, y, static_cast<float>(std::cos(angle)), static_cast<float>(std::sin(angle))));
+    const auto here = static_cast<double>(evidence.toward(x, y, static_cast<float>(std::cos(angle)),
+                                                          static_cast<float>(std::sin(angle))));
     on_rim += here;
     for (const double far : {-2.0, -1.0, 1.0, 2.0}) {
       beside += 0.25 * value_at(evidence.strength, at + far * out);

@@ -52,9 +52,9 @@ LineHeight line_height(const MarkTile& tile, int sign) {
   cv::Mat1f above(tile.density.size(), 0.0F);
   cv::Mat1f below(tile.density.size(), 0.0F);
   for (int y = side; y + side < tile.density.rows; ++y) {
-    const float* row = tile.density.ptr<float>(y);
-    const float* up = tile.density.ptr<float>(y - side);
-    const float* down = tile.density.ptr<float>(y + side);
+    const auto* row = tile.density.ptr<float>(y);
+    const auto* up = tile.density.ptr<float>(y - side);
+    const auto* down = tile.density.ptr<float>(y + side);
     for (int x = 0; x < tile.density.cols; ++x) {
       above(y, x) =
           std::clamp(static_cast<float>(sign) * (row[x] - up[x]), -most_pixel, most_pixel);
@@ -118,17 +118,17 @@ std::vector<Piece> follow(const cv::Mat1f& height, const cv::Mat1f& sigmas,
 
 /// Breadth at half of its height, of the piece's mean profile.
 double width_mm(const cv::Mat1f& density, const Piece& piece, int sign, double pixels_per_mm) {
-  constexpr int reach = 8;
+  constexpr std::size_t reach = 8;
   std::array<double, 2 * reach + 1> profile{};
   int count = 0;
   for (const cv::Point& at : piece.crest) {
-    if (at.y < reach || at.y + reach >= density.rows) {
+    const int first = at.y - static_cast<int>(reach);
+    if (first < 0 || first + static_cast<int>(profile.size()) > density.rows) {
       continue;
     }
     ++count;
-    for (int i = -reach; i <= reach; ++i) {
-      profile[static_cast<std::size_t>(i + reach)] +=
-          sign * static_cast<double>(density(at.y + i, at.x));
+    for (std::size_t i = 0; i < profile.size(); ++i) {
+      profile[i] += sign * static_cast<double>(density(first + static_cast<int>(i), at.x));
     }
   }
   if (count == 0) {
@@ -137,10 +137,10 @@ double width_mm(const cv::Mat1f& density, const Piece& piece, int sign, double p
   const double ground = std::max(profile.front(), profile.back());
   const double half = 0.5 * (profile[reach] + ground);
   int wide = 1;
-  for (int i = 1; i <= reach && profile[static_cast<std::size_t>(reach + i)] > half; ++i) {
+  for (std::size_t i = reach + 1; i < profile.size() && profile[i] > half; ++i) {
     ++wide;
   }
-  for (int i = 1; i <= reach && profile[static_cast<std::size_t>(reach - i)] > half; ++i) {
+  for (std::size_t i = reach; i > 0 && profile[i - 1] > half; --i) {
     ++wide;
   }
   return wide / pixels_per_mm;

@@ -45,12 +45,12 @@ cv::Mat1f ridge_heights(const cv::Mat1f& density, double width_px, int sign) {
   const int slant = static_cast<int>(std::lround(side_px(width_px) / std::sqrt(2.0)));
   cv::Mat1f best(density.size(), 0.0F);
   for (int y = side; y + side < smooth.rows; ++y) {
-    const float* row = smooth.ptr<float>(y);
-    const float* up = smooth.ptr<float>(y - side);
-    const float* down = smooth.ptr<float>(y + side);
-    const float* slant_up = smooth.ptr<float>(y - slant);
-    const float* slant_down = smooth.ptr<float>(y + slant);
-    float* out = best.ptr<float>(y);
+    const auto* row = smooth.ptr<float>(y);
+    const auto* up = smooth.ptr<float>(y - side);
+    const auto* down = smooth.ptr<float>(y + side);
+    const auto* slant_up = smooth.ptr<float>(y - slant);
+    const auto* slant_down = smooth.ptr<float>(y + slant);
+    auto* out = best.ptr<float>(y);
     for (int x = side; x + side < smooth.cols; ++x) {
       const float higher =
           std::min({std::max(row[x - side], row[x + side]), std::max(up[x], down[x]),
@@ -69,9 +69,9 @@ Ridge ridge_crests(const cv::Mat1f& density, double width_px, int sign, const cv
   const double side = side_px(width_px);
   Ridge ridge{cv::Mat1f(density.size(), 0.0F), cv::Mat1f(density.size(), 0.0F)};
   for (int y = 1; y + 1 < smooth.rows; ++y) {
-    const float* above = smooth.ptr<float>(y - 1);
-    const float* row = smooth.ptr<float>(y);
-    const float* below = smooth.ptr<float>(y + 1);
+    const auto* above = smooth.ptr<float>(y - 1);
+    const auto* row = smooth.ptr<float>(y);
+    const auto* below = smooth.ptr<float>(y + 1);
     for (int x = 1; x + 1 < smooth.cols; ++x) {
       if (where(y, x) == 0) {
         continue;

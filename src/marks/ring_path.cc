@@ -44,12 +44,12 @@ std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d midd
     }
   }
   // Two rounds: the second starts where the first was led, so its ends meet.
-  constexpr int steps = 2 * ring_directions;
+  constexpr std::size_t steps = 2 * ring_directions;
   std::vector<float> sum(size, 0.0F);
   std::vector<float> next(size);
   std::vector<signed char> from(size * steps);
-  for (int step = 0; step < steps; ++step) {
-    const float* here = &polar[static_cast<std::size_t>(step % ring_directions) * size];
+  for (std::size_t step = 0; step < steps; ++step) {
+    const float* here = &polar[step % ring_directions * size];
     for (int r = 0; r < radii; ++r) {
       int best = 0;
       for (const int move : {-1, 1}) {
@@ -60,7 +60,7 @@ std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d midd
       }
       const auto at = static_cast<std::size_t>(r);
       next[at] = sum[static_cast<std::size_t>(r + best)] + here[r];
-      from[static_cast<std::size_t>(step) * size + at] = static_cast<signed char>(best);
+      from[step * size + at] = static_cast<signed char>(best);
     }
     sum.swap(next);
   }
@@ -68,12 +68,11 @@ std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d midd
   path.middle = middle;
   int r = static_cast<int>(std::max_element(sum.begin(), sum.end()) - sum.begin());
   const int end = r;
-  for (int step = steps - 1; step >= ring_directions; --step) {
-    const int direction = step % ring_directions;
-    path.radius[static_cast<std::size_t>(direction)] = least_px + r;
-    path.sum += static_cast<double>(
-        polar[static_cast<std::size_t>(direction) * size + static_cast<std::size_t>(r)]);
-    r += from[static_cast<std::size_t>(step) * size + static_cast<std::size_t>(r)];
+  for (std::size_t step = steps; step-- > ring_directions;) {
+    const std::size_t direction = step % ring_directions;
+    path.radius[direction] = least_px + r;
+    path.sum += static_cast<double>(polar[direction * size + static_cast<std::size_t>(r)]);
+    r += from[step * size + static_cast<std::size_t>(r)];
   }
   constexpr int open = 2;
   if (std::abs(r - end) > open) {

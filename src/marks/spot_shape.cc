@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <vector>
 
@@ -209,7 +210,7 @@ void read_colour(const MarkTile& tile, SpotShape& shape) {
     }
   }
   double least = INFINITY;
-  double most = -INFINITY;
+  double most = -std::numeric_limits<double>::infinity();
   for (std::size_t c = 0; c < core.size(); ++c) {
     if (core[c].empty() || round[c].empty()) {
       return;

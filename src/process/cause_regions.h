@@ -2,6 +2,8 @@
 
 #include <fogline/process/light_or_time.h>
 
+#include <utility>
+
 namespace fogline {
 
 /// What "main cause" means, of a roll whose exposure error and contrast were known.
@@ -14,8 +16,8 @@ namespace fogline {
 /// of contrast weigh as much as 0.8 stop.
 class CauseRegions {
  public:
-  CauseRegions(const Aim& aim, const RollPopulation& population)
-      : aim_(aim), population_(population) {}
+  CauseRegions(Aim aim, const RollPopulation& population)
+      : aim_(std::move(aim)), population_(population) {}
 
   /// Exposure error (stops) beyond which exposure is the main cause at this contrast.
   [[nodiscard]] double exposure_threshold_stops(double contrast_index) const;

@@ -188,9 +188,10 @@ TEST(LightOrTime, NothingIsJudgedWithoutPictures) {
 }
 
 TEST(LightOrTime, WhatFitsNoRollIsNotJudged) {
+  // Clear skies and dense shadows: no negative, whatever its fault, has them the wrong way round.
   RollNumbers numbers;
-  numbers.shadow = 2.60;
-  numbers.highlight = 2.60;
+  numbers.shadow = 1.50;
+  numbers.highlight = 0.30;
   const LightOrTime weighed = weigh(numbers, RollPopulation{});
   EXPECT_FALSE(weighed.judged);
   EXPECT_FALSE(weighed.reason.empty());
