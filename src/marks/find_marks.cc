@@ -29,7 +29,7 @@ constexpr double least_tile_mm = 12.0;
 /// Below this chance of being there and of its kind a mark isn't told.
 constexpr double least_confidence = 0.5;
 /// No score is worth more than this.
-constexpr double most_confidence = 0.97;
+constexpr double most_confidence = 0.95;
 
 std::vector<FilmExtent> tiles_of(const FilmStrip& film, double pixels_per_mm) {
   const double across = film.across_end_mm - film.across_begin_mm;
@@ -113,13 +113,13 @@ struct ScoreWorth {
 ScoreWorth worth_of(MarkKind kind) {
   switch (kind) {
     case MarkKind::fibre:
-      return {4.2, 1.0};
+      return {5.4, 1.0};
     case MarkKind::scratch:
-      return {2.5, 0.8};
+      return {3.2, 0.8};
     case MarkKind::drying_mark:
       return {2.1, 1.0};
     case MarkKind::dust:
-      return {2.0, 0.7};
+      return {5.0, 0.8};
     case MarkKind::air_bell:
       return {0.5, 0.7};
     default:

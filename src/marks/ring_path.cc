@@ -44,38 +44,37 @@ std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d midd
     }
   }
   // Two rounds: the second starts where the first was led, so its ends meet.
-  constexpr std::size_t steps = 2 * ring_directions;
+  constexpr auto steps = 2 * static_cast<std::size_t>(ring_directions);
   std::vector<float> sum(size, 0.0F);
   std::vector<float> next(size);
-  std::vector<signed char> from(size * steps);
+  std::vector<std::size_t> from(size * steps);
   for (std::size_t step = 0; step < steps; ++step) {
     const float* here = &polar[step % ring_directions * size];
-    for (int r = 0; r < radii; ++r) {
-      int best = 0;
-      for (const int move : {-1, 1}) {
-        if (r + move >= 0 && r + move < radii &&
-            sum[static_cast<std::size_t>(r + move)] > sum[static_cast<std::size_t>(r + best)]) {
-          best = move;
-        }
+    for (std::size_t r = 0; r < size; ++r) {
+      std::size_t best = r;
+      if (r > 0 && sum[r - 1] > sum[best]) {
+        best = r - 1;
       }
-      const auto at = static_cast<std::size_t>(r);
-      next[at] = sum[static_cast<std::size_t>(r + best)] + here[r];
-      from[step * size + at] = static_cast<signed char>(best);
+      if (r + 1 < size && sum[r + 1] > sum[best]) {
+        best = r + 1;
+      }
+      next[r] = sum[best] + here[r];
+      from[step * size + r] = best;
     }
     sum.swap(next);
   }
   RingPath path;
   path.middle = middle;
-  int r = static_cast<int>(std::max_element(sum.begin(), sum.end()) - sum.begin());
-  const int end = r;
+  auto r = static_cast<std::size_t>(std::max_element(sum.begin(), sum.end()) - sum.begin());
+  const std::size_t end = r;
   for (std::size_t step = steps; step-- > ring_directions;) {
     const std::size_t direction = step % ring_directions;
-    path.radius[direction] = least_px + r;
-    path.sum += static_cast<double>(polar[direction * size + static_cast<std::size_t>(r)]);
-    r += from[step * size + static_cast<std::size_t>(r)];
+    path.radius[direction] = least_px + static_cast<double>(r);
+    path.sum += static_cast<double>(polar[direction * size + r]);
+    r = from[step * size + r];
   }
-  constexpr int open = 2;
-  if (std::abs(r - end) > open) {
+  constexpr std::size_t open = 2;
+  if (std::max(r, end) - std::min(r, end) > open) {
     return std::nullopt;
   }
   return path;

@@ -116,7 +116,7 @@ void print_kinds(const char* title, const std::vector<MarksCase>& cases, MarksSc
     int told = 0;
     int right = 0;
     int asked = 0;
-    int found = 0;
+    int hits = 0;
     for (const MarksCase& item : cases) {
       if (item.scan != scan) {
         continue;
@@ -127,14 +127,14 @@ void print_kinds(const char* title, const std::vector<MarksCase>& cases, MarksSc
       }
       for (const TrueMark& mark : item.truth) {
         asked += mark.kind == kind && mark.asked ? 1 : 0;
-        found += mark.kind == kind && mark.asked && mark.found ? 1 : 0;
+        hits += mark.kind == kind && mark.asked && mark.found ? 1 : 0;
       }
     }
     const double precision = told > 0 ? static_cast<double>(right) / told : 0.0;
-    const double recall = asked > 0 ? static_cast<double>(found) / asked : 0.0;
+    const double recall = asked > 0 ? static_cast<double>(hits) / asked : 0.0;
     const double sum = precision + recall;
     std::printf("%-12s %-32s %-32s %.3f\n", bench::mark_name(kind),
-                bench::share_text(right, told).c_str(), bench::share_text(found, asked).c_str(),
+                bench::share_text(right, told).c_str(), bench::share_text(hits, asked).c_str(),
                 sum > 0.0 ? 2.0 * precision * recall / sum : 0.0);
   }
 }

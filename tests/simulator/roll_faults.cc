@@ -13,19 +13,19 @@ constexpr double kLog10OfStop = 0.30103;
 constexpr double kUsualContrast = 0.58;
 constexpr double kExposureSdStops = 1.0;
 constexpr double kContrastSd = 0.20;
-// Subjects of a roll: tourists' noon or a grey week in town; and from frame to frame.
 // Places a well-made roll as the trade's table has it: shadow 0.20 to 0.40 net, highlight 1.05 to
-// 1.35 (common practice, no source), a little more light than the simulator's plain meter gives.
-constexpr double kPlacementStops = 0.5;
+// 1.35 (common practice, no source), more light than the simulator's plain meter gives.
+constexpr double kPlacementStops = 0.7;
 // Lenses of home use and the camera's inside take about 0.4 off the subject's log range (Stroebel
 // et al., Basic Photographic Materials and Processes, from memory).
 constexpr double kLeastFlare = 0.02;
 constexpr double kGreatestFlare = 0.07;
+// What a roll's subjects share: tourists' noon or a grey week in town.
 constexpr double kHabitSdStops = 0.45;
 // With the simulator's own scatter of the meter and of scenes about it, shadows of frames vary by
 // one stop, ranges by 1.2 stops (common practice, no source).
 constexpr double kFrameSdStops = 0.5;
-constexpr double kLogRangeSdOfFrames = 0.34;
+constexpr double kLogRangeSdOfFrames = 0.45;
 // Net density of the print at usual development: 25 % by stock, 15 % by batch.
 constexpr double kPrintDensity = 1.0;
 constexpr double kPrintStockSd = 0.25;
