@@ -55,7 +55,7 @@ void read_rolls(const ShippedTable& shipped, RollPopulation& population) {
   population.range_frame_sd_stops = shipped.number("subjects", "range_frame_sd_stops");
   population.meter_pivot_share = shipped.number("subjects", "meter_pivot_share");
   population.toe_densities = shipped.numbers<3>("curve", "toe_densities");
-  population.maximum_density = shipped.number("curve", "maximum_density");
+  population.maximum_densities = shipped.numbers<3>("curve", "maximum_densities");
   population.middle_density = shipped.number("curve", "middle_density");
 }
 

@@ -85,7 +85,7 @@ double weak_given_short(const LightOrTime& weighed, const LightSigns& signs, con
     return 0.0;
   }
   const double short_density =
-      population.maximum_density * weighed.contrast_index->value / aim.contrast_index;
+      population.maximum_densities[1] * weighed.contrast_index->value / aim.contrast_index;
   const auto likelihood = [&](double mean, double sd) {
     const double deviation = (signs.leader->density - mean) / sd;
     return std::exp(-0.5 * deviation * deviation) / sd;

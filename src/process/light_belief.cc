@@ -16,11 +16,11 @@ constexpr double log10_of_a_stop = 0.30103;
 /// Standard deviation of a median over that of a mean, normal samples.
 const double median_loss = std::sqrt(std::numbers::pi / 2.0);
 /// Grids reach this many standard deviations, with this many points: a step of each then moves the
-/// highlight by about the noise of its reading. Twice as many change no probability by 0.01.
+/// highlight by about the noise of its reading.
 constexpr double reach_sd = 3.8;
-constexpr int placings = 41;
-constexpr int ranges = 31;
-constexpr int contrasts = 31;
+constexpr int placings = 33;
+constexpr int ranges = 25;
+constexpr int contrasts = 27;
 constexpr int scales = 3;
 /// Contrast index beyond which no pictorial film goes.
 constexpr double least_contrast = 0.15;
@@ -79,7 +79,7 @@ double sd_of(double a, double b) {
 /// How likely a reading is where the density should be `expected`, with `own_sd` beside what stray
 /// light leaves, up to a common factor; 0 where it is beyond all likelihood.
 double likelihood(const NetReading& reading, double expected, double own_sd) {
-  constexpr double beyond_all = 8.0;
+  constexpr double beyond_all = 6.0;
   const double sd = sd_of(own_sd, reading.stray_sd);
   const double deviation = (expected - reading.density) / sd;
   if (reading.at_least) {
@@ -95,16 +95,26 @@ struct UsualExposures {
   double print_log_h = 0.0;
 };
 
-double maximum_density_at(double contrast_index, const RollPopulation& population) {
+double maximum_density_at(double contrast_index, double usual_maximum,
+                          const RollPopulation& population) {
   // Less development leaves less silver at the top too; the two-arc construction needs the rest.
-  const double scaled =
-      population.maximum_density * contrast_index / population.usual_contrast_index;
+  const double scaled = usual_maximum * contrast_index / population.usual_contrast_index;
   constexpr double room_above_outer_arc = 2.3;
   return std::max(scaled, room_above_outer_arc * std::sin(std::atan(contrast_index)));
 }
 
-UsualExposures usual_exposures(double toe, const RollPopulation& population) {
-  const UsualCurve curve({toe, population.maximum_density}, population.usual_contrast_index);
+std::vector<UsualCurveShape> curve_shapes(const RollPopulation& population) {
+  std::vector<UsualCurveShape> shapes;
+  for (const double toe : population.toe_densities) {
+    for (const double maximum : population.maximum_densities) {
+      shapes.push_back({toe, maximum});
+    }
+  }
+  return shapes;
+}
+
+UsualExposures usual_exposures(const UsualCurveShape& shape, const RollPopulation& population) {
+  const UsualCurve curve(shape, population.usual_contrast_index);
   return {curve.log_h(population.shadow_density), curve.log_h(population.highlight_density),
           curve.log_h(population.edge_print_density)};
 }
@@ -188,12 +198,12 @@ std::vector<double> weigh_placings(const Weighing& w, const CurveTable& curve,
 
 std::vector<double> weigh_contrast(const Weighing& w, double contrast) {
   std::vector<double> sums(w.placing_grid.size(), 0.0);
-  const double maximum = maximum_density_at(contrast, w.population);
   const double gain = w.population.speed_log_h_per_ln_contrast *
                       std::log(contrast / w.population.usual_contrast_index);
-  for (const double toe : w.population.toe_densities) {
-    const UsualExposures usual = usual_exposures(toe, w.population);
-    const CurveTable curve(UsualCurve({toe, maximum}, contrast), gain);
+  for (const UsualCurveShape& shape : curve_shapes(w.population)) {
+    const UsualExposures usual = usual_exposures(shape, w.population);
+    const double maximum = maximum_density_at(contrast, shape.maximum_density, w.population);
+    const CurveTable curve(UsualCurve({shape.toe_density, maximum}, contrast), gain);
     for (const double factor : w.factors) {
       const double patches =
           weight_of_patches(w.signs, curve, usual, maximum, factor, w.population);

@@ -25,7 +25,9 @@ void put_findings(TextLayout& layout, const RollRecord& record, FindingPlace pla
 std::string bar(double probability, std::size_t full_width) {
   const double length =
       std::round(static_cast<double>(full_width) * std::clamp(probability, 0.0, 1.0));
-  return std::string(static_cast<std::size_t>(length), '=');
+  std::string signs;
+  signs.assign(static_cast<std::size_t>(length), '=');
+  return signs;
 }
 
 void put_numbers(TextLayout& layout, const Judgement& judgement) {
@@ -137,10 +139,8 @@ void put_light_or_time(TextLayout& layout, const RollRecord& record) {
     layout.paragraph("What would tell most: " + weighed.would_tell_most);
   }
   for (const Finding* finding : findings_at(record, FindingPlace::light_or_time)) {
-    // The five causes stand above already.
-    if (finding->evidence != weighed.evidence && !weighed.judged) {
-      layout.paragraph(finding_sentence(*finding));
-    } else if (finding->code == "weak-developer" || finding->code == "drift") {
+    const bool stands_above = weighed.judged || finding->evidence == weighed.evidence;
+    if (!stands_above || finding->code == "weak-developer" || finding->code == "drift") {
       layout.paragraph(finding_sentence(*finding));
     }
   }

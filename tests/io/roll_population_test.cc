@@ -17,6 +17,7 @@ TEST(RollPopulation, ShippedValuesAreTheDefaults) {
   EXPECT_EQ(shipped.placement_roll_sd_stops, defaults.placement_roll_sd_stops);
   EXPECT_EQ(shipped.range_roll_sd_stops, defaults.range_roll_sd_stops);
   EXPECT_EQ(shipped.toe_densities, defaults.toe_densities);
+  EXPECT_EQ(shipped.maximum_densities, defaults.maximum_densities);
   EXPECT_EQ(shipped.edge_print_density, defaults.edge_print_density);
   EXPECT_EQ(shipped.leader_sd_share, defaults.leader_sd_share);
   EXPECT_EQ(shipped.scanner_factor, defaults.scanner_factor);

@@ -35,9 +35,10 @@ struct RollPopulation {
   /// Where in the range from shadow to highlight the tone lies that a meter holds.
   double meter_pivot_share = 0.63;
 
-  /// Toes of the usual curve, density over which they bend: each as likely.
-  std::array<double, 3> toe_densities{0.10, 0.15, 0.22};
-  double maximum_density = 2.7;
+  /// Toes of the usual curve, density over which they bend, from a straight line's short one to a
+  /// long one whose slope rises to the highlights; and its maximum densities: each as likely.
+  std::array<double, 3> toe_densities{0.08, 0.17, 0.45};
+  std::array<double, 3> maximum_densities{2.2, 2.7, 3.3};
   /// Middle tone, at which the effects of light and time are compared.
   double middle_density = 0.70;
 
