@@ -13,21 +13,16 @@ constexpr double least_confidence = 0.1;
 /// From this on a cause is said as the verdict; below it the sentence says that it can't be told.
 constexpr double told = 0.5;
 
-std::string doubt_text(const Quantity& quantity) {
-  return fixed_text(quantity.u95, 2) + " either way";
-}
-
 std::string light_text(const LightOrTime& weighed) {
   const Quantity& stops = *weighed.exposure_stops;
   return std::string(stops.value < 0.0 ? "short" : "plenty") + " by about " +
-         fixed_text(std::abs(stops.value), 1) + " stops, " + fixed_text(stops.u95, 1) +
-         " either way";
+         fixed_text(std::abs(stops.value), 1) + " ± " + fixed_text(stops.u95, 1) + " stops";
 }
 
 std::string contrast_text(const LightOrTime& weighed, const Aim& aim) {
-  return "contrast index about " + fixed_text(weighed.contrast_index->value, 2) + ", " +
-         doubt_text(*weighed.contrast_index) + ", where " + fixed_text(aim.contrast_index, 2) +
-         " is the aim";
+  return "contrast index about " + fixed_text(weighed.contrast_index->value, 2) + " ± " +
+         fixed_text(weighed.contrast_index->u95, 2) + ", where " +
+         fixed_text(aim.contrast_index, 2) + " is the aim";
 }
 
 bool light_is_off(const LightOrTime& weighed, const RollPopulation& population) {

@@ -55,8 +55,8 @@ Finding finding_of(const TintComponent& component, const TintCause& cause, bool 
     finding.message += " It may be the stock's own colour: its clean base isn't known yet.";
   }
   finding.evidence.push_back(std::string(cause.colour) + ": " +
-                             fixed_text(component.density.value, 3) + ", " +
-                             fixed_text(component.density.u95, 3) + " either way.");
+                             fixed_text(component.density.value, 3) + " ± " +
+                             fixed_text(component.density.u95, 3) + ".");
   return finding;
 }
 
