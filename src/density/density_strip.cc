@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace fogline {
 
@@ -28,16 +29,12 @@ int DensityStrip::row(double across) const {
   return static_cast<int>(std::clamp(y, 0.0, static_cast<double>(visual.height() - 1)));
 }
 
-DensityStrip density_of(const StraightStrip& strip, const FilmMap& map, const StrayLight& stray,
-                        const Lamp& lamp) {
+Raster<float> visual_density_of(StraightStrip& strip, const FilmMap& map, const StrayLight& stray,
+                                const Lamp& lamp) {
   const int width = strip.light.width();
   const int height = strip.light.height();
   const int channels = strip.light.channels();
-  DensityStrip result;
-  result.extent = strip.extent;
-  result.pixels_per_mm = strip.pixels_per_mm;
-  result.visual = Raster<float>(width, height, 1, NAN);
-  result.channels = Raster<float>(width, height, channels, NAN);
+  Raster<float> visual(width, height, 1, NAN);
   for (int y0 = 0; y0 < height; y0 += mesh_px) {
     for (int x0 = 0; x0 < width; x0 += mesh_px) {
       MeshPoint mesh;
@@ -52,24 +49,36 @@ DensityStrip density_of(const StraightStrip& strip, const FilmMap& map, const St
       for (int y = y0; y < std::min(y0 + mesh_px, height); ++y) {
         for (int x = x0; x < std::min(x0 + mesh_px, width); ++x) {
           PerChannel<float> transmittance{};
-          bool known = true;
+          bool lit = true;
           for (int c = 0; c < channels; ++c) {
             const auto i = static_cast<std::size_t>(c);
             transmittance[i] = (strip.light.at(x, y, c) - mesh.stray[i]) / mesh.lamp[i];
-            known = known && transmittance[i] > 0.0F;
-            if (!std::isnan(transmittance[i])) {
-              result.channels.at(x, y, c) = transmittance[i] > 0.0F
-                                                ? -std::log10(transmittance[i])
-                                                : std::numeric_limits<float>::infinity();
-            }
+            strip.light.at(x, y, c) = transmittance[i];
+            lit = lit && transmittance[i] > 0.0F;
           }
-          if (known) {
-            result.visual.at(x, y) = -std::log10(visual_from_channels(transmittance, channels));
+          if (lit) {
+            visual.at(x, y) = -std::log10(visual_from_channels(transmittance, channels));
           } else if (!std::isnan(transmittance[0])) {
-            result.visual.at(x, y) = std::numeric_limits<float>::infinity();
+            visual.at(x, y) = std::numeric_limits<float>::infinity();
           }
         }
       }
+    }
+  }
+  return visual;
+}
+
+DensityStrip density_of(const StraightStrip& strip, const FilmMap& map, const StrayLight& stray,
+                        const Lamp& lamp) {
+  StraightStrip light = strip;
+  DensityStrip result;
+  result.extent = strip.extent;
+  result.pixels_per_mm = strip.pixels_per_mm;
+  result.visual = visual_density_of(light, map, stray, lamp);
+  result.channels = std::move(light.light);
+  for (float& value : result.channels.samples()) {
+    if (!std::isnan(value)) {
+      value = value > 0.0F ? -std::log10(value) : std::numeric_limits<float>::infinity();
     }
   }
   return result;

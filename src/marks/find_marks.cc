@@ -8,6 +8,7 @@
 #include "marks/find_threads.h"
 #include "marks/mark_candidate.h"
 #include "marks/mark_tile.h"
+#include "marks/side_by_side.h"
 
 #include <fogline/marks/find_marks.h>
 
@@ -45,6 +46,22 @@ std::vector<FilmExtent> tiles_of(const FilmStrip& film, double pixels_per_mm) {
     }
   }
   return tiles;
+}
+
+/// What one tile shows.
+struct TileMarks {
+  std::vector<MarkCandidate> whole;
+  /// Scratches run on into the next tile.
+  std::vector<MarkCandidate> scratch_pieces;
+};
+
+TileMarks marks_in_tile(const MarkTile& tile, const FilmStrip& film) {
+  TileMarks marks;
+  marks.whole = find_spots(tile, film);
+  const std::vector<MarkCandidate> threads = find_threads(tile, film);
+  marks.whole.insert(marks.whole.end(), threads.begin(), threads.end());
+  marks.scratch_pieces = scratch_pieces(tile);
+  return marks;
 }
 
 /// Two findings of one thing: their boxes overlap, and they are of a kind or of a size. A grain of
@@ -153,22 +170,27 @@ MarkSearch find_marks(const FilmStrip& film, int strip_number, const MarkContext
   // A hair above the grid's own fineness, so that straightening reads one sample a pixel.
   constexpr double hair = 1.001;
   const double fineness = std::min(finest_pixels_per_mm, grid_pixels_per_mm * hair);
-  std::vector<MarkCandidate> candidates;
+  const std::vector<FilmExtent> extents = tiles_of(film, fineness);
+  std::vector<TileMarks> tiles(extents.size());
+  std::vector<MarkCandidate> rings;
+  run_side_by_side(extents.size() + 1, [&](std::size_t i) {
+    if (i < extents.size()) {
+      tiles[i] = marks_in_tile(mark_tile(film, context, extents[i], fineness, true), film);
+    } else {
+      const FilmExtent whole{film.along_begin_mm, film.along_end_mm, film.across_begin_mm,
+                             film.across_end_mm};
+      rings = find_rings(
+          mark_tile(film, context, whole, std::min(ring_pixels_per_mm, fineness), false));
+    }
+  });
+  std::vector<MarkCandidate> candidates = std::move(rings);
   std::vector<MarkCandidate> pieces;
-  const auto append = [](std::vector<MarkCandidate>& all, const std::vector<MarkCandidate>& more) {
-    all.insert(all.end(), more.begin(), more.end());
-  };
-  for (const FilmExtent& extent : tiles_of(film, fineness)) {
-    const MarkTile tile = mark_tile(film, context, extent, fineness, true);
-    append(candidates, find_spots(tile, film));
-    append(candidates, find_threads(tile, film));
-    append(pieces, scratch_pieces(tile));
+  for (const TileMarks& tile : tiles) {
+    candidates.insert(candidates.end(), tile.whole.begin(), tile.whole.end());
+    pieces.insert(pieces.end(), tile.scratch_pieces.begin(), tile.scratch_pieces.end());
   }
-  append(candidates, join_scratches(std::move(pieces), film, fineness));
-  const FilmExtent whole{film.along_begin_mm, film.along_end_mm, film.across_begin_mm,
-                         film.across_end_mm};
-  append(candidates, find_rings(mark_tile(film, context, whole,
-                                          std::min(ring_pixels_per_mm, fineness), false)));
+  const std::vector<MarkCandidate> scratches = join_scratches(std::move(pieces), film, fineness);
+  candidates.insert(candidates.end(), scratches.begin(), scratches.end());
   keep_surest(candidates);
   MarkSearch search;
   search.limits = limits_of(fineness);

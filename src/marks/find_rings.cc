@@ -173,17 +173,15 @@ std::optional<RingPath> centred_ring(const LineEvidence& evidence, cv::Point2d m
                                      double pixels_per_mm) {
   const double least = least_radius_mm * pixels_per_mm;
   const double most = most_radius_mm * pixels_per_mm;
-  std::optional<RingPath> path = best_ring(evidence, middle, least, most);
+  constexpr double least_sum = worth_a_look * ring_directions;
+  std::optional<RingPath> path = best_ring(evidence, middle, least, most, least_sum);
   constexpr int rounds = 2;
-  for (int round = 0; round < rounds; ++round) {
-    if (!path || path->sum < worth_a_look * ring_directions) {
-      return std::nullopt;
-    }
+  for (int round = 0; path && round < rounds; ++round) {
     cv::Point2d sum;
     for (int d = 0; d < ring_directions; ++d) {
       sum += path->point(d);
     }
-    path = best_ring(evidence, sum / ring_directions, least, most);
+    path = best_ring(evidence, sum / ring_directions, least, most, least_sum);
   }
   return path;
 }

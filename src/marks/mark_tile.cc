@@ -136,6 +136,19 @@ void take_density(MarkTile& tile, const Raster<float>& visual) {
   tile.usable.setTo(0, large);
 }
 
+/// A Gaussian blur; of broad ones only every few cells are worked out.
+cv::Mat1f broad_blur(const cv::Mat1f& image, double sd_px) {
+  constexpr double fine_sd_px = 5.0;
+  const double shrink = std::max(1.0, std::floor(sd_px / fine_sd_px));
+  const cv::Size small(std::max(1, static_cast<int>(image.cols / shrink)),
+                       std::max(1, static_cast<int>(image.rows / shrink)));
+  cv::Mat1f blurred;
+  cv::resize(image, blurred, small, 0, 0, cv::INTER_AREA);
+  cv::GaussianBlur(blurred, blurred, {}, sd_px / shrink);
+  cv::resize(blurred, blurred, image.size(), 0, 0, cv::INTER_LINEAR);
+  return blurred;
+}
+
 }  // namespace
 
 void fill_unusable(cv::Mat1f& density, const cv::Mat1b& usable, double pixels_per_mm) {
@@ -152,10 +165,8 @@ void fill_unusable(cv::Mat1f& density, const cv::Mat1b& usable, double pixels_pe
   cv::Mat1f filled(small, 0.0F);
   cv::Mat1b known(small, static_cast<unsigned char>(0));
   for (const double sd_mm : {0.3, 1.0, 4.0, 16.0}) {
-    cv::Mat1f wide_sum;
-    cv::Mat1f wide_weight;
-    cv::GaussianBlur(sum, wide_sum, {}, sd_mm / cell_mm);
-    cv::GaussianBlur(weight, wide_weight, {}, sd_mm / cell_mm);
+    const cv::Mat1f wide_sum = broad_blur(sum, sd_mm / cell_mm);
+    const cv::Mat1f wide_weight = broad_blur(weight, sd_mm / cell_mm);
     constexpr float enough = 0.02F;
     const cv::Mat1b now((wide_weight > enough) & (known == 0));
     const cv::Mat1f mean(wide_sum / cv::max(wide_weight, enough));
@@ -180,13 +191,13 @@ MarkTile mark_tile(const FilmStrip& film, const MarkContext& context, const Film
   {
     StraightStrip straight = straighten(context.grid, film.map, extent, pixels_per_mm);
     mask_outside(straight, film.map, film.window, edge_margin_mm);
-    DensityStrip density = density_of(straight, film.map, context.stray, context.lamp);
+    const Raster<float> visual = visual_density_of(straight, film.map, context.stray, context.lamp);
     tile.extent = extent;
     tile.pixels_per_mm = pixels_per_mm;
     tile.clear_density = context.clear_density;
-    take_density(tile, density.visual);
+    take_density(tile, visual);
     if (keep_channels) {
-      tile.channels = std::move(density.channels);
+      tile.transmittance = std::move(straight.light);
     }
   }
   block_bare_light(tile);

@@ -20,9 +20,9 @@ struct MarkTile {
   cv::Mat1f density;
   /// 255 where marks may be looked for.
   cv::Mat1b usable;
-  /// Density per channel as it was read, 1 or 3 channels; NaN where unknown. Empty where the tile
-  /// was made for the search of large marks only.
-  Raster<float> channels;
+  /// Transmittance per channel as it was read, 1 or 3 channels; NaN where unknown. Empty where the
+  /// tile was made for the search of large marks only.
+  Raster<float> transmittance;
 
   [[nodiscard]] PointMm film(double x, double y) const {
     return {extent.along_begin_mm + x / pixels_per_mm, extent.across_begin_mm + y / pixels_per_mm};

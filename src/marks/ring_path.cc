@@ -13,6 +13,21 @@ double angle_of(int direction) {
   return 2.0 * std::numbers::pi * direction / ring_directions;
 }
 
+/// The most that any path gathers in one round, whether it closes or not.
+double best_open_sum(const std::vector<float>& polar, std::size_t size) {
+  // Padded at both ends, so that the inner loop has no branch.
+  std::vector<float> sum(size + 2, 0.0F);
+  std::vector<float> next(size + 2, 0.0F);
+  for (std::size_t d = 0; d < ring_directions; ++d) {
+    const float* here = &polar[d * size];
+    for (std::size_t r = 0; r < size; ++r) {
+      next[r + 1] = std::max(sum[r + 1], std::max(sum[r], sum[r + 2])) + here[r];
+    }
+    sum.swap(next);
+  }
+  return static_cast<double>(*std::max_element(sum.begin() + 1, sum.end() - 1));
+}
+
 }  // namespace
 
 cv::Point2d RingPath::point(int direction) const {
@@ -22,7 +37,7 @@ cv::Point2d RingPath::point(int direction) const {
 }
 
 std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d middle, double least_px,
-                                  double most_px) {
+                                  double most_px, double least_sum) {
   const int radii = static_cast<int>(most_px - least_px) + 1;
   if (radii < 3) {
     return std::nullopt;
@@ -42,6 +57,9 @@ std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d midd
       polar[static_cast<std::size_t>(d) * size + static_cast<std::size_t>(r)] =
           inside ? evidence.toward(x, y, double_cosine, double_sine) : 0.0F;
     }
+  }
+  if (best_open_sum(polar, size) < least_sum) {
+    return std::nullopt;
   }
   // Two rounds: the second starts where the first was led, so its ends meet.
   constexpr auto steps = 2 * static_cast<std::size_t>(ring_directions);
@@ -74,6 +92,9 @@ std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d midd
     r = from[step * size + r];
   }
   constexpr std::size_t open = 2;
+  if (path.sum < least_sum) {
+    return std::nullopt;
+  }
   if (std::max(r, end) - std::min(r, end) > open) {
     return std::nullopt;
   }

@@ -36,8 +36,8 @@ struct LineEvidence {
 /// The closed outline about `middle` that gathers most evidence, from `least_px` to `most_px` in
 /// radius: dynamic programming over directions, the radius changing by at most one step from one
 /// to the next, gone round twice so that it closes. A line counts as far as it runs round the
-/// middle. Nothing where the best outline doesn't close.
+/// middle. Nothing where the best outline doesn't close or gathers less than `least_sum`.
 std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d middle, double least_px,
-                                  double most_px);
+                                  double most_px, double least_sum);
 
 }  // namespace fogline

@@ -15,6 +15,9 @@ namespace fogline {
 
 namespace {
 
+/// No channel is told denser.
+constexpr double most_density = 4.0;
+
 constexpr int directions = 24;
 /// 10th to 90th percentile of a normal law, in standard deviations.
 constexpr double normal_span = 2.563;
@@ -184,7 +187,7 @@ void read_outline(const Outline& outline, const MarkTile& tile, cv::Point corner
 
 /// Contrast of each channel over the same core and surround.
 void read_colour(const MarkTile& tile, SpotShape& shape) {
-  if (tile.channels.channels() < most_channels) {
+  if (tile.transmittance.channels() < most_channels) {
     return;
   }
   const double radius = 0.5 * shape.diameter_mm * tile.pixels_per_mm;
@@ -195,7 +198,7 @@ void read_colour(const MarkTile& tile, SpotShape& shape) {
        y <= static_cast<int>(shape.middle.y) + reach; ++y) {
     for (int x = static_cast<int>(shape.middle.x) - reach;
          x <= static_cast<int>(shape.middle.x) + reach; ++x) {
-      if (!tile.channels.contains(x, y) || tile.usable(y, x) == 0) {
+      if (!tile.transmittance.contains(x, y) || tile.usable(y, x) == 0) {
         continue;
       }
       const double distance = std::hypot(x + 0.5 - shape.middle.x, y + 0.5 - shape.middle.y);
@@ -204,7 +207,9 @@ void read_colour(const MarkTile& tile, SpotShape& shape) {
         continue;
       }
       for (int c = 0; c < most_channels; ++c) {
-        const float density = std::min(tile.channels.at(x, y, c), 4.0F);
+        const auto density = static_cast<float>(std::min(
+            density_from_transmittance(static_cast<double>(tile.transmittance.at(x, y, c))),
+            most_density));
         (inside ? core : round)[static_cast<std::size_t>(c)].push_back(density);
       }
     }

@@ -90,7 +90,7 @@ LineEvidence circle_evidence(double radius_px) {
 }
 
 TEST(RingPath, FollowsACircleFromBesideItsMiddle) {
-  const auto path = best_ring(circle_evidence(25.0), {53.0, 48.0}, 8.0, 45.0);
+  const auto path = best_ring(circle_evidence(25.0), {53.0, 48.0}, 8.0, 45.0, 0.0);
   ASSERT_TRUE(path.has_value());
   EXPECT_GT(path->sum, 0.8 * ring_directions);
   for (int d = 0; d < ring_directions; ++d) {
@@ -104,7 +104,7 @@ TEST(RingPath, LinesMustRunRound) {
   LineEvidence spokes = circle_evidence(25.0);
   spokes.cosine *= -1.0;
   spokes.sine *= -1.0;
-  const auto path = best_ring(spokes, {50.0, 50.0}, 8.0, 45.0);
+  const auto path = best_ring(spokes, {50.0, 50.0}, 8.0, 45.0, 0.0);
   ASSERT_TRUE(path.has_value());
   EXPECT_LT(path->sum, 0.1 * ring_directions);
 }

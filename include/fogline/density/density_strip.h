@@ -35,6 +35,11 @@ struct DensityStrip {
 DensityStrip density_of(const StraightStrip& strip, const FilmMap& map, const StrayLight& stray,
                         const Lamp& lamp);
 
+/// Turns a straight strip's light into transmittance in place, channel by channel, and returns its
+/// visual density: for large areas, where density per channel is wanted in few places only.
+Raster<float> visual_density_of(StraightStrip& strip, const FilmMap& map, const StrayLight& stray,
+                                const Lamp& lamp);
+
 /// Takes stray light away from samples of bare light, so that a lamp can be fitted to them.
 void subtract_stray(std::vector<LightSample>& samples, const FilmMap& map, const StrayLight& stray,
                     int channels);
