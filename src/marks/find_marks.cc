@@ -134,7 +134,7 @@ ScoreWorth worth_of(MarkKind kind) {
     case MarkKind::scratch:
       return {3.2, 0.8};
     case MarkKind::drying_mark:
-      return {2.1, 1.0};
+      return {0.0, 1.0};
     case MarkKind::dust:
       return {5.0, 0.8};
     case MarkKind::air_bell:
