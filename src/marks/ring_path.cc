@@ -13,6 +13,28 @@ double angle_of(int direction) {
   return 2.0 * std::numbers::pi * direction / ring_directions;
 }
 
+/// Evidence about a middle, direction by direction, radius by radius from `least_px`.
+std::vector<float> evidence_by_direction(const LineEvidence& evidence, cv::Point2d middle,
+                                         double least_px, int radii) {
+  const auto size = static_cast<std::size_t>(radii);
+  std::vector<float> polar(size * ring_directions);
+  for (int d = 0; d < ring_directions; ++d) {
+    const double c = std::cos(angle_of(d));
+    const double s = std::sin(angle_of(d));
+    const auto double_cosine = static_cast<float>(std::cos(2.0 * angle_of(d)));
+    const auto double_sine = static_cast<float>(std::sin(2.0 * angle_of(d)));
+    for (int r = 0; r < radii; ++r) {
+      const int x = static_cast<int>(std::floor(middle.x + (least_px + r) * c));
+      const int y = static_cast<int>(std::floor(middle.y + (least_px + r) * s));
+      const bool inside =
+          x >= 0 && y >= 0 && x < evidence.strength.cols && y < evidence.strength.rows;
+      polar[static_cast<std::size_t>(d) * size + static_cast<std::size_t>(r)] =
+          inside ? evidence.toward(x, y, double_cosine, double_sine) : 0.0F;
+    }
+  }
+  return polar;
+}
+
 /// The most that any path gathers in one round, whether it closes or not.
 double best_open_sum(const std::vector<float>& polar, std::size_t size) {
   // Padded at both ends, so that the inner loop has no branch.
@@ -43,21 +65,7 @@ std::optional<RingPath> best_ring(const LineEvidence& evidence, cv::Point2d midd
     return std::nullopt;
   }
   const auto size = static_cast<std::size_t>(radii);
-  std::vector<float> polar(size * ring_directions);
-  for (int d = 0; d < ring_directions; ++d) {
-    const double c = std::cos(angle_of(d));
-    const double s = std::sin(angle_of(d));
-    const auto double_cosine = static_cast<float>(std::cos(2.0 * angle_of(d)));
-    const auto double_sine = static_cast<float>(std::sin(2.0 * angle_of(d)));
-    for (int r = 0; r < radii; ++r) {
-      const int x = static_cast<int>(std::floor(middle.x + (least_px + r) * c));
-      const int y = static_cast<int>(std::floor(middle.y + (least_px + r) * s));
-      const bool inside =
-          x >= 0 && y >= 0 && x < evidence.strength.cols && y < evidence.strength.rows;
-      polar[static_cast<std::size_t>(d) * size + static_cast<std::size_t>(r)] =
-          inside ? evidence.toward(x, y, double_cosine, double_sine) : 0.0F;
-    }
-  }
+  const std::vector<float> polar = evidence_by_direction(evidence, middle, least_px, radii);
   if (best_open_sum(polar, size) < least_sum) {
     return std::nullopt;
   }
