@@ -172,7 +172,7 @@ footer{padding-top:1.5rem;padding-bottom:3rem}
 @media print{html{font-size:7pt}body{line-height:1.3}
 :root{--paper:#fff;--ink:#000;--faint:#333;--rule:#999;--one:#0072b2;--two:#d55e00}
 main{background:none}main,footer{padding:0;max-width:none}
-figure,tr,li,.todo,dl div,.cuts div,.swatches{break-inside:avoid}h2,h3{break-after:avoid}
+figure,tr,li,.todo,.odds,dl div,.cuts div,.swatches{break-inside:avoid}h2,h3{break-after:avoid}
 header{padding:0 0 .6rem}h1{font-size:1.7rem}
 .todo{grid-template-columns:1fr 1fr}
 .evidence,footer{columns:2;column-gap:9mm}
