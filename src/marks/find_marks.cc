@@ -58,8 +58,10 @@ struct TileMarks {
 TileMarks marks_in_tile(const MarkTile& tile, const FilmStrip& film) {
   TileMarks marks;
   marks.whole = find_spots(tile, film);
-  const std::vector<MarkCandidate> threads = find_threads(tile, film);
-  marks.whole.insert(marks.whole.end(), threads.begin(), threads.end());
+  if (tile.pixels_per_mm >= fine_pixels_per_mm) {
+    const std::vector<MarkCandidate> threads = find_threads(tile, film);
+    marks.whole.insert(marks.whole.end(), threads.begin(), threads.end());
+  }
   marks.scratch_pieces = scratch_pieces(tile);
   return marks;
 }
@@ -98,7 +100,7 @@ std::string limits_of(double pixels_per_mm) {
   }
   return "Seen at " + std::to_string(static_cast<int>(std::lround(pixels_per_mm))) +
          " pixels a millimetre only large plain marks can be told: drying rings, air bells from "
-         "0.8 mm, long scratches and fibres. For dust and pinholes scan fewer strips at a time, at "
+         "0.8 mm, long scratches. For dust, fibres and pinholes scan fewer strips at a time, at "
          "600 pixels an inch or finer.";
 }
 

@@ -7,7 +7,6 @@
 
 #include "marks/find_threads.h"
 
-#include "marks/find_spots.h"
 #include "marks/local_scale.h"
 #include "marks/neighbourhood.h"
 #include "marks/ridge.h"
@@ -25,8 +24,6 @@ namespace {
 
 constexpr double least_length_mm = 0.6;
 constexpr double most_length_mm = 8.0;
-/// On coarse scans only long ones are plain.
-constexpr double least_coarse_length_mm = 1.5;
 /// A thread is thinner than the scan can tell apart from this.
 constexpr double width_px = 2.5;
 /// A link of the chain, its seed, over what lines of grain and picture are usual round about.
@@ -220,8 +217,6 @@ void doubt_crowds(std::vector<MarkCandidate>& marks) {
 
 std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& film) {
   const double px_mm = tile.pixels_per_mm;
-  const bool fine = px_mm >= fine_pixels_per_mm;
-  const double least_mm = fine ? least_length_mm : least_coarse_length_mm;
   constexpr int sides_px = 4;
   const cv::Mat1b usable = inner_usable(tile.usable, sides_px, sides_px);
   const cv::Mat1f heights = ridge_heights(tile.density, width_px, 1);
@@ -241,12 +236,12 @@ std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& f
       }
     }
   }
-  const int least_links = static_cast<int>(least_mm * px_mm * 0.8);
+  const int least_links = static_cast<int>(least_length_mm * px_mm * 0.8);
   std::vector<MarkCandidate> marks;
   for (const Chain& chain : chains_of(weak, strong, least_links)) {
     const double length_mm = chain.length_px / px_mm;
     const double extent_mm = std::hypot(chain.box.width, chain.box.height) / px_mm;
-    if (length_mm < least_mm || length_mm > most_length_mm || runs_along(chain)) {
+    if (length_mm < least_length_mm || length_mm > most_length_mm || runs_along(chain)) {
       continue;
     }
     const double alone = alone_share(chain, weak, static_cast<int>(near_mm * px_mm));

@@ -171,13 +171,13 @@ TrueMark true_mark(const filmsim::DrawnMark& drawn, const filmsim::Scenario& sce
   const bool on_film = geometry.outline_distance(drawn.plan.middle_mm) < -0.5 &&
                        geometry.hole_distance(drawn.plan.middle_mm) > 0.4;
   const bool small_asked = fine && (mark.kind == MarkKind::dust || mark.kind == MarkKind::pinhole);
+  const bool too_fine = mark.kind == MarkKind::dust || mark.kind == MarkKind::fibre;
   constexpr double least_contrast = 0.02;
   // What a coarse scan can tell at all; find_marks says so itself.
   const double least_mm = small_asked                       ? 0.1
                           : fine                            ? 0.3
-                          : mark.kind == MarkKind::dust     ? INFINITY
+                          : too_fine                        ? INFINITY
                           : mark.kind == MarkKind::air_bell ? 0.8
-                          : mark.kind == MarkKind::fibre    ? 1.5
                                                             : 0.3;
   mark.asked = on_film && mark.kind != MarkKind::unknown && mark.sigmas > 3.0 &&
                mark.size_mm >= least_mm && std::abs(mark.contrast) >= least_contrast;
