@@ -1,0 +1,108 @@
+#pragma once
+
+#include <fogline/base/channels.h>
+#include <fogline/base/code_curve.h>
+#include <fogline/base/geometry.h>
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// How a scanner's response was learned.
+enum class CalibrationMethod { wedge, nominal_wedge, layers, bracket };
+
+/// One known light that the scanner was shown.
+struct CalibrationStep {
+  /// Number in the reference, 1 the lightest (layers: number of layers; bracket: number of the shot).
+  int number = 0;
+  /// As the reference names it.
+  std::string label;
+  /// The area read, stored pixels, clockwise from top left; all zero where a whole picture was read.
+  std::array<PointPx, 4> corners_px{};
+  /// Median code, as a share of the full code, per channel.
+  PerChannel<double> code{};
+  /// Density by the reference.
+  double reference_density = 0.0;
+  /// Visual density by the fitted response and its u95 (without the certificate's own).
+  double density = 0.0;
+  double u95 = 0.0;
+  /// Density read with the response that the file itself tells, before calibration.
+  std::optional<double> uncalibrated_density;
+  /// False where it took no part in the fit.
+  bool used = true;
+  /// Left out as not fitting the others: dirt, a scratch, a wrong reference.
+  bool outlier = false;
+  /// Why it isn't used; empty where it is.
+  std::string reason;
+};
+
+/// Doubt of a calibrated density, as standard uncertainties.
+struct CalibratedDoubt {
+  double density = 0.0;
+  /// From the fit: noise, spacing and certificate of the steps.
+  double fit = 0.0;
+  /// From the part of stray light in the wedge's own scan that couldn't be told.
+  double stray = 0.0;
+};
+
+/// Stray light as the calibration's scan told it.
+struct CalibratedStray {
+  /// Share of an evenly lit field and its standard uncertainty.
+  double share = 0.0;
+  double share_doubt = 0.0;
+  /// Black offset as a share of the bare light, and its standard uncertainty.
+  double offset = 0.0;
+  double offset_doubt = 0.0;
+  /// Opaque areas in sight told it; else it is the wedge's own dense steps with a usual share.
+  bool measured = false;
+};
+
+/// What a scanner (or camera and light panel) makes of light, learned once and used on every scan
+/// with the same settings.
+struct ScannerCalibration {
+  CalibrationMethod method = CalibrationMethod::wedge;
+  /// Only the curve's shape is known (layers of unknown density): densities are in this scanner's
+  /// own unit.
+  bool shape_only = false;
+  /// Settings of the scans it was learned from.
+  int bits = 16;
+  int channels = 3;
+  bool camera = false;
+  /// Code of the bare light as a share of full code, per channel: zero's code. Absent where it
+  /// wasn't in sight or stood at the top code.
+  std::optional<PerChannel<double>> bare_code;
+  CodeCurves curves;
+  /// Rising in density from 0.
+  std::vector<CalibratedDoubt> doubt;
+  /// Slope of the whole scale: standard uncertainty as a share of density (nominal wedges, shutter
+  /// times, one known layer).
+  double slope_doubt_share = 0.0;
+  /// Standard uncertainty that all densities of the certificate share.
+  double certificate_doubt = 0.0;
+  CalibratedStray stray;
+  /// Lightest and deepest density that were shown; deeper ones are lower bounds.
+  double shown_from_density = 0.0;
+  double shown_to_density = 0.0;
+  /// Highest density told within 0.1 (95 %).
+  double density_limit = 0.0;
+  /// Root mean square of the used steps' differences from the reference, visual density, up to the
+  /// limit.
+  double residual_rms = 0.0;
+  std::vector<CalibrationStep> steps;
+  /// Name of the reference, names of the scans' files.
+  std::string reference;
+  std::vector<std::string> source_files;
+  /// ISO 8601, as the caller gave it.
+  std::string date;
+  /// Of the calibration file that it was read from or written to; empty before.
+  std::string checksum;
+  std::string tool_version;
+
+  /// Doubt of the fit at a density, interpolated and beyond the ends held rising.
+  [[nodiscard]] CalibratedDoubt doubt_at(double density) const;
+};
+
+}  // namespace fogline

@@ -1,0 +1,59 @@
+#pragma once
+
+#include <fogline/base/channels.h>
+#include <fogline/base/geometry.h>
+#include <fogline/base/scan_source.h>
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// One step of a photographic step wedge, as seen.
+struct WedgeStep {
+  /// The area that was read, well inside the step: clockwise from top left, stored pixels.
+  std::array<PointPx, 4> corners_px{};
+  /// Median light of that area per channel, by the scan's transfer.
+  PerChannel<double> light{};
+  /// Standard uncertainty of that light: noise, grain and unevenness, from the scatter of the
+  /// area's parts.
+  PerChannel<double> light_doubt{};
+  /// Share of its pixels at the top code, per channel.
+  PerChannel<double> clipped_share{};
+  /// Place in the row, counted in whole pitches from the lightest step found (0): a gap in the
+  /// numbers is a step that could not be seen. On wedges of uneven pitch simply 0, 1, 2, ...
+  int slot = 0;
+};
+
+/// A row of steps, lightest first.
+struct FoundWedge {
+  std::vector<WedgeStep> steps;
+  /// The steps touch; false for loose strips and steps with dark or clear joints.
+  bool touching = true;
+  /// Even bare light beside it (median, per channel), absent where none is in sight.
+  std::optional<PerChannel<double>> bare_light;
+  /// Where that bare light was read.
+  std::array<PointPx, 4> bare_corners_px{};
+  /// Share of it at the top code, greatest of the channels.
+  double bare_clipped_share = 0.0;
+};
+
+/// Numbers of steps that a wedge may have.
+inline constexpr int fewest_wedge_steps = 5;
+inline constexpr int most_wedge_steps = 41;
+
+/// What a search found: wedges, that with the most steps first, or why there is none.
+struct WedgeSearch {
+  std::vector<FoundWedge> wedges;
+  /// One sentence where `wedges` is empty: what was seen and how to scan it again.
+  std::string failure;
+};
+
+/// Finds photographic step wedges: rows of 5 to 41 even areas of one size whose light falls from one
+/// to the next, touching or apart, at any pitch, lying along either axis and turned up to 3 degrees
+/// and more. Scratches, dust, tape and dark joints between steps don't break a row.
+WedgeSearch find_wedges(const ScanGrid& grid);
+
+}  // namespace fogline

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <fogline/base/caution.h>
+#include <fogline/base/scan_source.h>
+#include <fogline/density/scanner_calibration.h>
+#include <fogline/density/wedge_reference.h>
+#include <fogline/roll/roll_measurement.h>
+
+#include <optional>
+#include <vector>
+
+namespace fogline {
+
+/// What a calibration found, and what its page shows.
+struct CalibrationRun {
+  ScannerCalibration calibration;
+  /// One a scan, in the order given; the steps' corners lie in the first for a wedge.
+  std::vector<ScanPicture> pictures;
+  std::vector<Caution> cautions;
+};
+
+/// Learns a scanner from a step wedge in one of its scans. Throws FileError, one sentence, where no
+/// wedge is found, the reference has fewer steps than the scan or can't be laid on it without
+/// doubt, or codes don't fall while density rises. `calibration.date` and `tool_version` stay
+/// empty: the caller knows them.
+CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
+                                    const Progress& progress);
+
+/// Learns the shape of a scanner's response from layers of one grey gel or dye film, whose
+/// densities add: `layers[i]` of them in scan i, or, with a single scan, in its areas, lightest
+/// first. `layer_density` of one layer, known with a standard uncertainty of 2 %, fixes the scale;
+/// without it the result is of shape only: any power of light would fit as well. Throws FileError
+/// as above.
+CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
+                                     const std::vector<int>& layers,
+                                     std::optional<double> layer_density, const Progress& progress);
+
+/// Learns a camera's response from pictures of one even target at known shutter times, each with
+/// an independent doubt of `doubt_stops` (95 %). Throws FileError as above.
+CalibrationRun calibrate_from_bracket(const std::vector<ScanSource*>& sources,
+                                      const std::vector<double>& times_s, double doubt_stops,
+                                      const Progress& progress);
+
+}  // namespace fogline
