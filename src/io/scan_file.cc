@@ -31,6 +31,10 @@ void ScanFile::set_transfer(const Transfer& transfer) {
   if (transfer.kind == TransferKind::curve && own_curve_.sampled == nullptr) {
     refuse(picture_.info.file, "has no tone curve of its own; name linear, srgb or a power");
   }
+  if (transfer.kind == TransferKind::scanner &&
+      (transfer.scanner == nullptr || transfer.scanner->channels < picture_.info.channels)) {
+    throw std::invalid_argument("a scanner's transfer needs a curve for each channel");
+  }
   picture_.curve.transfer = transfer;
   picture_.curve.sampled = own_curve_.sampled;
   picture_.info.transfer = transfer;
@@ -40,6 +44,10 @@ void ScanFile::set_transfer(const Transfer& transfer) {
                   [](const Caution& caution) { return caution.code == "transfer-assumed"; });
   }
   decoding_ = decoding();
+}
+
+double ScanFile::code_of(double light, int channel) const {
+  return picture_.curve.code(light, channel);
 }
 
 ScanGrid ScanFile::survey(std::int64_t most_pixels, const Progress& progress) {

@@ -28,6 +28,7 @@ class ScanFile final : public ScanSource {
 
   [[nodiscard]] const ScanInfo& info() const override { return picture_.info; }
   void set_transfer(const Transfer& transfer) override;
+  [[nodiscard]] double code_of(double light, int channel) const override;
   ScanGrid survey(std::int64_t most_pixels, const Progress& progress) override;
   Raster<float> read(const RegionPx& region, int reduction) override;
 

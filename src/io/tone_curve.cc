@@ -68,8 +68,24 @@ double ToneCurve::light(double code, int channel) const {
     case TransferKind::curve:
       return std::clamp(interpolate((*sampled)[static_cast<std::size_t>(channel)], share), 0.0,
                         1.0);
+    case TransferKind::scanner:
+      return std::clamp(
+          transfer.scanner->of_channel[static_cast<std::size_t>(channel)].light_of(share), 0.0,
+          1.0);
   }
   return share;
+}
+
+double ToneCurve::code(double wanted_light, int channel) const {
+  // Every curve rises, so halving the interval finds the code of any.
+  constexpr int halvings = 40;
+  double low = 0.0;
+  double high = 1.0;
+  for (int i = 0; i < halvings; ++i) {
+    const double middle = 0.5 * (low + high);
+    (light(middle, channel) < wanted_light ? low : high) = middle;
+  }
+  return high;
 }
 
 ToneCurve tone_curve_from_samples(SampledCurve samples, int channels, TransferSource source) {
@@ -93,7 +109,8 @@ ToneCurve tone_curve_from_samples(SampledCurve samples, int channels, TransferSo
 
 LightTables light_tables(const ToneCurve& curve, int codes, int channels) {
   LightTables tables;
-  const bool one_for_all = curve.transfer.kind != TransferKind::curve;
+  const bool one_for_all =
+      curve.transfer.kind != TransferKind::curve && curve.transfer.kind != TransferKind::scanner;
   for (int c = 0; c < channels; ++c) {
     const auto slot = static_cast<std::size_t>(c);
     if (c > 0 && one_for_all) {

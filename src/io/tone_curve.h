@@ -27,6 +27,8 @@ struct ToneCurve {
 
   /// Linear light of a code given as a share (0 to 1) of the full code.
   [[nodiscard]] double light(double code, int channel) const;
+  /// The other way round: the lowest code share that gives this light.
+  [[nodiscard]] double code(double wanted_light, int channel) const;
 };
 
 /// IEC 61966-2-1 decoding (sRGB), code and light 0 to 1.

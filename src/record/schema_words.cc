@@ -26,6 +26,8 @@ std::string_view schema_word(TransferKind kind) {
       return "srgb";
     case TransferKind::power:
       return "power";
+    case TransferKind::scanner:
+      return "scanner-file";
     case TransferKind::curve:
       break;
   }
@@ -40,6 +42,8 @@ std::string_view schema_word(TransferSource source) {
       return "file-tag";
     case TransferSource::option:
       return "option";
+    case TransferSource::scanner_file:
+      return "scanner-file";
     case TransferSource::assumed:
       break;
   }

@@ -69,6 +69,9 @@ std::string transfer_phrase(const Transfer& transfer) {
     case TransferKind::curve:
       text = "by the file's own tone curve";
       break;
+    case TransferKind::scanner:
+      text = "by the scanner's own curve";
+      break;
   }
   switch (transfer.source) {
     case TransferSource::icc_profile:
@@ -77,6 +80,8 @@ std::string transfer_phrase(const Transfer& transfer) {
       return text + ", as the file's tags say";
     case TransferSource::option:
       return text + ", as you said";
+    case TransferSource::scanner_file:
+      return text + ", as its calibration found";
     case TransferSource::assumed:
       break;
   }

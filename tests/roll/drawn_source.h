@@ -40,13 +40,23 @@ class DrawnSource : public ScanSource {
     info_.transfer_known = true;
   }
 
+  [[nodiscard]] double code_of(double light, int channel) const override {
+    switch (info_.transfer.kind) {
+      case TransferKind::srgb:
+        return encoded(light);
+      case TransferKind::scanner:
+        return info_.transfer.scanner->of_channel[static_cast<std::size_t>(channel)].code_of(light);
+      default:
+        return light;
+    }
+  }
+
   ScanGrid survey(std::int64_t /*most_pixels*/, const Progress& progress) override {
     ++surveys;
     Raster<float> light(codes_.width(), codes_.height());
     for (std::size_t i = 0; i < codes_.samples().size(); ++i) {
       const float code = codes_.samples()[i];
-      const bool curve = info_.transfer.kind == TransferKind::srgb;
-      light.samples()[i] = curve ? static_cast<float>(decoded(static_cast<double>(code))) : code;
+      light.samples()[i] = static_cast<float>(light_of(static_cast<double>(code)));
     }
     if (progress) {
       progress(1.0);
@@ -61,6 +71,17 @@ class DrawnSource : public ScanSource {
   int surveys = 0;
 
  private:
+  [[nodiscard]] double light_of(double code) const {
+    switch (info_.transfer.kind) {
+      case TransferKind::srgb:
+        return decoded(code);
+      case TransferKind::scanner:
+        return info_.transfer.scanner->of_channel[0].light_of(code);
+      default:
+        return code;
+    }
+  }
+
   ScanInfo info_;
   Raster<float> codes_;
 };

@@ -50,6 +50,8 @@ class ColourSource : public ScanSource {
   [[nodiscard]] const ScanInfo& info() const override { return info_; }
   void set_transfer(const Transfer& transfer) override { info_.transfer = transfer; }
 
+  [[nodiscard]] double code_of(double light, int /*channel*/) const override { return light; }
+
   ScanGrid survey(std::int64_t /*most_pixels*/, const Progress& /*progress*/) override {
     ScanGrid grid = drawn::grid_of(light_[0], info_.channels);
     for (int c = 1; c < info_.channels; ++c) {

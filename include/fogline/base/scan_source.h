@@ -2,6 +2,7 @@
 
 #include <fogline/base/caution.h>
 #include <fogline/base/channels.h>
+#include <fogline/base/code_curve.h>
 #include <fogline/base/geometry.h>
 #include <fogline/base/light_raster.h>
 #include <fogline/base/raster.h>
@@ -9,17 +10,18 @@
 #include <array>
 #include <cstdint>
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace fogline {
 
-/// The family of curve by which stored codes become linear light.
-enum class TransferKind { linear, srgb, power, curve };
+/// The family of curve by which stored codes become linear light; `scanner`: a calibration's own.
+enum class TransferKind { linear, srgb, power, curve, scanner };
 
 /// Who said so. `assumed`: nobody; the reader of the numbers must be told.
-enum class TransferSource { icc_profile, file_tag, option, assumed };
+enum class TransferSource { icc_profile, file_tag, option, scanner_file, assumed };
 
 /// How stored codes become linear light.
 struct Transfer {
@@ -27,6 +29,8 @@ struct Transfer {
   /// Exponent of the decoding power, for `power` only: light = code^exponent.
   std::optional<double> exponent;
   TransferSource source = TransferSource::assumed;
+  /// For `scanner` only.
+  std::shared_ptr<const CodeCurves> scanner = nullptr;
 };
 
 /// What a file says of itself, before any pixel is judged.
@@ -91,6 +95,10 @@ class ScanSource {
   /// Decides how codes become light in every later read: for files that don't tell and whose
   /// picture does. `info().transfer` becomes `transfer`, `info().transfer_known` true.
   virtual void set_transfer(const Transfer& transfer) = 0;
+
+  /// The code that stands for a light, as a share of the full code, by the present transfer. Codes
+  /// of white-is-zero files count from white, as everywhere.
+  [[nodiscard]] virtual double code_of(double light, int channel) const = 0;
 
   /// Reads the whole file once. The grid has at most `most_pixels` pixels. Throws FileError where
   /// the file breaks off or is damaged.

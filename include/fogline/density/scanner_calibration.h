@@ -16,11 +16,13 @@ enum class CalibrationMethod { wedge, nominal_wedge, layers, bracket };
 
 /// One known light that the scanner was shown.
 struct CalibrationStep {
-  /// Number in the reference, 1 the lightest (layers: number of layers; bracket: number of the shot).
+  /// Number in the reference, 1 the lightest (layers: number of layers; bracket: number of the
+  /// shot).
   int number = 0;
   /// As the reference names it.
   std::string label;
-  /// The area read, stored pixels, clockwise from top left; all zero where a whole picture was read.
+  /// The area read, stored pixels, clockwise from top left; all zero where a whole picture was
+  /// read.
   std::array<PointPx, 4> corners_px{};
   /// Median code, as a share of the full code, per channel.
   PerChannel<double> code{};
@@ -53,6 +55,8 @@ struct CalibratedStray {
   /// Share of an evenly lit field and its standard uncertainty.
   double share = 0.0;
   double share_doubt = 0.0;
+  /// Stray light at the steps over that of an evenly lit field: how bright their surroundings were.
+  double field = 1.0;
   /// Black offset as a share of the bare light, and its standard uncertainty.
   double offset = 0.0;
   double offset_doubt = 0.0;

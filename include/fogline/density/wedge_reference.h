@@ -30,7 +30,8 @@ struct WedgeReference {
 /// +-0.02 D; common practice, no source).
 inline constexpr double usual_certificate_u95 = 0.02;
 
-/// A nominal wedge of `steps` steps (5 to 41) rising by `step_density` (above 0): 0.05, 0.05 + step,
+/// A nominal wedge of `steps` steps (5 to 41) rising by `step_density` (above 0): 0.05, 0.05 +
+/// step,
 /// ...; the first step of commercial tablets is about 0.05 (references: pages of makers; from
 /// memory).
 WedgeReference nominal_wedge(int steps, double step_density);

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <fogline/density/scanner_calibration.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// One known light as a scanner saw it.
+struct ShownLight {
+  /// Number, label, place, codes, reference density and (optional) uncalibrated density are taken
+  /// over into the calibration's steps; `reason` says why a light can't be used.
+  CalibrationStep step;
+  /// Standard uncertainty of the reference density, its own part.
+  double density_doubt = 0.0;
+  /// Standard uncertainty of the codes, as shares of the full code.
+  PerChannel<double> code_doubt{};
+  /// Stray light at its place, as a share of the bare light, were the scanner's share of stray
+  /// light 1.
+  PerChannel<double> stray_field{};
+};
+
+/// What a response is fitted to.
+struct ResponseProblem {
+  int channels = 1;
+  /// In order of rising density; density 0 is the bare light (or the brightest shot).
+  std::vector<ShownLight> lights;
+  /// The bare light itself; absent where it is out of sight or clipped.
+  std::optional<ShownLight> bare;
+  /// The scanner's share of stray light, before the fit, and its standard uncertainty. Where opaque
+  /// areas told it, it is kept; else the shape of the response sharpens it.
+  CalibratedStray stray;
+  /// Whether dirty lights may be left out. Two in three stay in any case.
+  bool may_leave_out = true;
+};
+
+/// A fitted response, or why there is none.
+struct ResponseOutcome {
+  /// Curves, doubt, steps, limits, stray light and residuals are filled, the rest is the caller's.
+  ScannerCalibration calibration;
+  /// One sentence without a subject ("has codes that ..."); empty where the fit succeeded.
+  std::string failure;
+};
+
+/// Fits each channel's code as a smooth, falling function of the light that reached it (transmitted
+/// plus stray): log code over log light, a straight line that may bend (see `fit_smooth_curve`).
+/// One light after another that doesn't fit the others (left-out residual beyond four standard
+/// deviations in most channels, and at least 0.015 in density) is left out and named. Where nothing
+/// opaque told the share of stray light, shares from 0 to 4 % are weighed by how well each lets the
+/// response be simple, against a prior of the usual share; what stays unknown goes into the doubt.
+ResponseOutcome fit_response(const ResponseProblem& problem);
+
+}  // namespace fogline

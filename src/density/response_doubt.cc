@@ -1,0 +1,118 @@
+#include "density/response_doubt.h"
+
+#include <fogline/base/quantity.h>
+#include <fogline/numerics/robust.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace fogline {
+
+namespace {
+
+/// Doubt is told at densities this far apart.
+constexpr double doubt_step = 0.1;
+/// A film lies in other light than the wedge did: this part of the stray light's doubt isn't shared
+/// between the two scans.
+constexpr double unshared_stray = 0.5;
+/// Limit of use: a doubt of this much, 95 %.
+constexpr double limit_u95 = 0.1;
+
+PerChannel<double> weights_of(std::size_t channels) {
+  return channels == 1 ? PerChannel<double>{1.0, 0.0, 0.0} : visual_weights;
+}
+
+double value_at(const std::vector<double>& falling_x, const std::vector<double>& y, double x) {
+  const auto below =
+      std::find_if(falling_x.begin(), falling_x.end(), [&](double place) { return place <= x; });
+  if (below == falling_x.begin()) {
+    return y.front();
+  }
+  if (below == falling_x.end()) {
+    return y.back();
+  }
+  const auto i = static_cast<std::size_t>(below - falling_x.begin());
+  const double share = (x - falling_x[i]) / (falling_x[i - 1] - falling_x[i]);
+  return y[i] + share * (y[i - 1] - y[i]);
+}
+
+/// Stray light at the lights that are used, middle value over lights and channels, for one share.
+double usual_field(const ResponseProblem& problem) {
+  std::vector<double> fields;
+  for (const ShownLight& light : problem.lights) {
+    if (light.step.reason.empty()) {
+      for (int c = 0; c < problem.channels; ++c) {
+        fields.push_back(light.stray_field[static_cast<std::size_t>(c)]);
+      }
+    }
+  }
+  return fields.empty() ? 1.0 : median(fields);
+}
+
+CalibratedDoubt doubt_at(double density, const CalibratedStray& stray,
+                         const std::vector<ChannelResponse>& channels) {
+  CalibratedDoubt doubt;
+  doubt.density = density;
+  const double through = transmittance_from_density(density);
+  const double total = through + stray.share * stray.field;
+  const PerChannel<double> weights = weights_of(channels.size());
+  for (std::size_t c = 0; c < channels.size(); ++c) {
+    const double of_total = value_at(channels[c].log_light, channels[c].doubt, std::log10(total));
+    doubt.fit += weights[c] * of_total * total / through;
+  }
+  doubt.stray = unshared_stray * stray.share_doubt * stray.field / (through * std::numbers::ln10);
+  return doubt;
+}
+
+}  // namespace
+
+double code_noise_density(const ShownLight& light, const std::vector<ChannelResponse>& channels) {
+  const PerChannel<double> weights = weights_of(channels.size());
+  double noise = 0.0;
+  for (std::size_t c = 0; c < channels.size(); ++c) {
+    const double code = light.step.code[c];
+    const CodeCurve& curve = channels[c].curve;
+    const double bright = curve.light_of(code + light.code_doubt[c]);
+    const double dark = std::max(1e-9, curve.light_of(code));
+    noise += weights[c] * std::log10(std::max(1.0, bright / dark));
+  }
+  return noise;
+}
+
+void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
+               const std::vector<ChannelResponse>& channels) {
+  CalibratedStray& stray = calibration.stray;
+  stray.field = usual_field(problem);
+  double lowest = -std::numeric_limits<double>::infinity();
+  for (const ChannelResponse& channel : channels) {
+    lowest = std::max(lowest, channel.lowest_log_light);
+  }
+  double deepest = 0.0;
+  double lightest = problem.bare ? 0.0 : std::numeric_limits<double>::infinity();
+  for (const ShownLight& light : problem.lights) {
+    const double total =
+        transmittance_from_density(light.step.reference_density) + stray.share * stray.field;
+    if (light.step.reason.empty() && std::log10(total) >= lowest - doubt_step) {
+      deepest = std::max(deepest, light.step.reference_density);
+      lightest = std::min(lightest, light.step.reference_density);
+    }
+  }
+  calibration.shown_from_density = std::min(lightest, deepest);
+  calibration.shown_to_density = deepest;
+  constexpr double least_step = 0.01;
+  for (double density = 0.0; density < deepest - least_step; density += doubt_step) {
+    calibration.doubt.push_back(doubt_at(density, stray, channels));
+  }
+  calibration.doubt.push_back(doubt_at(deepest, stray, channels));
+  calibration.density_limit = deepest;
+  for (const CalibratedDoubt& doubt : calibration.doubt) {
+    if (coverage_factor_95 * std::hypot(doubt.fit, doubt.stray) > limit_u95) {
+      calibration.density_limit = doubt.density;
+      break;
+    }
+  }
+}
+
+}  // namespace fogline

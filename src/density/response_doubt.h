@@ -1,0 +1,18 @@
+#pragma once
+
+#include "density/response_channel.h"
+
+#include <fogline/density/fit_response.h>
+
+#include <vector>
+
+namespace fogline {
+
+/// Noise of a light's codes as a visual density, by the fitted response.
+double code_noise_density(const ShownLight& light, const std::vector<ChannelResponse>& channels);
+
+/// Fills a calibration's doubt over density, what was shown and its limits.
+void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
+               const std::vector<ChannelResponse>& channels);
+
+}  // namespace fogline

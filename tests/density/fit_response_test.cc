@@ -1,0 +1,274 @@
+// The response fit on published scanner tables and on invented scanners.
+#include "density/invented_scanner.h"
+
+#include <fogline/density/fit_response.h>
+
+#include <cmath>
+#include <cstdio>
+#include <fstream>
+#include <random>
+#include <string>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+namespace fogline {
+namespace {
+
+/// A step of a published table: density, code and the code's scatter over pixels.
+struct TableStep {
+  double density;
+  double code;
+  double scatter;
+};
+
+ResponseProblem problem_of(const std::vector<TableStep>& table, double full_code,
+                           double density_doubt) {
+  ResponseProblem problem;
+  problem.stray = {0.010, 0.007, 1.0, 0.0, 0.0, false};
+  for (std::size_t i = 0; i < table.size(); ++i) {
+    ShownLight light;
+    light.step.number = static_cast<int>(i) + 1;
+    light.step.reference_density = table[i].density;
+    light.step.code[0] = table[i].code / full_code;
+    light.density_doubt = density_doubt;
+    light.code_doubt[0] = table[i].scatter / full_code;
+    light.stray_field.fill(0.3);
+    problem.lights.push_back(light);
+  }
+  return problem;
+}
+
+// Step wedge of digitiser A, mean and standard deviation of grey level over regions of 80 x 30
+// pixels: University of South Florida, calibration page of the open collection of digitised
+// mammograms (DDSM). The standard deviation of a region's mean is 1 / sqrt(2400) of it; a wedge
+// read to 0.01 and streaks of the digitiser leave 0.005.
+const std::vector<TableStep> digitiser_a{
+    {0.04, 55722, 350.3}, {0.21, 37201, 583.6}, {0.34, 26986, 318.4}, {0.50, 18445, 217.1},
+    {0.69, 12569, 148.0}, {0.82, 8296, 99.9},   {0.96, 5648, 106.5},  {1.13, 3797, 44.4},
+    {1.28, 2603, 32.7},   {1.44, 1772, 22.7},   {1.59, 1217, 18.2},   {1.74, 847, 13.4},
+    {1.89, 581, 9.0},     {2.07, 393, 6.1},     {2.21, 271, 4.3},     {2.37, 185, 3.2},
+    {2.52, 132, 2.7},     {2.68, 94, 2.5},      {2.84, 65, 2.1},      {2.99, 47, 1.8},
+    {3.13, 34, 1.6},      {3.60, 5, 1.1}};
+
+// Digitiser E, 16 bits: University of Illinois technical report 98-006, average of four scans.
+const std::vector<TableStep> digitiser_e_16{
+    {0.04, 53988.92, 30}, {0.14, 39777.25, 25}, {0.24, 29026.15, 20}, {0.34, 21050.88, 15},
+    {0.44, 15321.55, 12}, {0.54, 11453.41, 10}, {0.63, 8532.39, 9},   {0.74, 6165.75, 8},
+    {0.84, 4654.62, 7},   {0.94, 3466.13, 6},   {1.04, 2626.01, 6},   {1.14, 2011.48, 5}};
+
+// Digitiser E, 8 bits, codes rise with density: report 98-007. Codes here count from white.
+const std::vector<TableStep> digitiser_e_8{
+    {0.04, 255 - 13.51, 0.3},  {0.14, 255 - 34.89, 0.3},  {0.24, 255 - 56.21, 0.3},
+    {0.34, 255 - 76.97, 0.3},  {0.44, 255 - 96.33, 0.3},  {0.54, 255 - 113.20, 0.3},
+    {0.63, 255 - 129.19, 0.3}, {0.74, 255 - 146.65, 0.3}, {0.84, 255 - 160.68, 0.3},
+    {0.94, 255 - 174.00, 0.3}, {1.04, 255 - 186.33, 0.3}, {1.14, 255 - 198.04, 0.3},
+    {1.24, 255 - 208.70, 0.3}, {1.35, 255 - 217.13, 0.3}, {1.44, 255 - 225.26, 0.3},
+    {1.54, 255 - 232.95, 0.3}, {1.65, 255 - 239.59, 0.3}, {1.75, 255 - 245.27, 0.3},
+    {1.86, 255 - 249.87, 0.3}, {1.96, 255 - 253.52, 0.3}};
+
+constexpr double read_to_a_hundredth = 0.007;
+
+/// Density that a fitted scanner reads of a code, against the code of bare light.
+double read_density(const ScannerCalibration& calibration, double code, double field,
+                    double bare_code, double bare_field) {
+  const CodeCurve& curve = calibration.curves.of_channel[0];
+  const double share = calibration.stray.share;
+  const double lamp = curve.light_of(bare_code) / (1.0 + share * bare_field);
+  return -std::log10(curve.light_of(code) / lamp - share * field);
+}
+
+TEST(FitResponse, DigitiserAIsFittedToAHundredthAndItsOutlierNamed) {
+  const ResponseOutcome outcome = fit_response(problem_of(digitiser_a, 65535, read_to_a_hundredth));
+  ASSERT_EQ(outcome.failure, "");
+  const ScannerCalibration& calibration = outcome.calibration;
+  ASSERT_EQ(calibration.steps.size(), digitiser_a.size());
+  for (const CalibrationStep& step : calibration.steps) {
+    EXPECT_EQ(step.outlier, step.number == 5) << step.reference_density;
+    if (!step.outlier && step.reference_density < 2.7) {
+      EXPECT_NEAR(step.density, step.reference_density, 0.016);
+    }
+  }
+  EXPECT_LT(calibration.residual_rms, 0.01);
+  // The scatter of its codes reaches 0.02 in density at 3.1; the step of 3.60 is beyond use.
+  EXPECT_GT(calibration.density_limit, 2.6);
+  EXPECT_LT(calibration.density_limit, 3.4);
+}
+
+TEST(FitResponse, HalfOfDigitiserAReadsTheOtherHalf) {
+  std::vector<TableStep> half;
+  for (std::size_t i = 0; i < digitiser_a.size(); i += 2) {
+    half.push_back(digitiser_a[i]);
+  }
+  const ResponseOutcome outcome = fit_response(problem_of(half, 65535, read_to_a_hundredth));
+  ASSERT_EQ(outcome.failure, "");
+  const double first =
+      read_density(outcome.calibration, half[0].code / 65535, 0.3, half[0].code / 65535, 0.3) -
+      half[0].density;
+  for (std::size_t i = 1; i < digitiser_a.size() && digitiser_a[i].density <= 2.6; i += 2) {
+    const double read = read_density(outcome.calibration, digitiser_a[i].code / 65535, 0.3,
+                                     half[0].code / 65535, 0.3) -
+                        first;
+    EXPECT_NEAR(read, digitiser_a[i].density, 0.02);
+  }
+}
+
+TEST(FitResponse, DigitiserEWithinItsReportsOwnDeviations) {
+  const ResponseOutcome sixteen =
+      fit_response(problem_of(digitiser_e_16, 65535, read_to_a_hundredth));
+  ASSERT_EQ(sixteen.failure, "");
+  for (const CalibrationStep& step : sixteen.calibration.steps) {
+    EXPECT_NEAR(step.density, step.reference_density, 0.014);
+  }
+  const ResponseOutcome eight = fit_response(problem_of(digitiser_e_8, 255, read_to_a_hundredth));
+  ASSERT_EQ(eight.failure, "");
+  for (const CalibrationStep& step : eight.calibration.steps) {
+    if (step.reference_density < 1.8) {
+      EXPECT_NEAR(step.density, step.reference_density, 0.017);
+    }
+  }
+}
+
+TEST(FitResponse, ARealFlatbedWithABentCurveAndAFloor) {
+  std::ifstream file(FOGLINE_SHARED_DIR "/real/flatbed-codes.csv");
+  if (!file) {
+    GTEST_SKIP() << "the measured flatbed isn't here";
+  }
+  std::vector<TableStep> table;
+  std::string line;
+  std::getline(file, line);
+  int number = 0;
+  TableStep step{};
+  while (std::getline(file, line) &&
+         std::sscanf(line.c_str(), "%d,%lf,%lf", &number, &step.density, &step.code) == 3) {
+    step.scatter = 10.0;
+    table.push_back(step);
+  }
+  ASSERT_EQ(table.size(), 32U);
+  const ResponseOutcome outcome = fit_response(problem_of(table, 65535, 0.01));
+  ASSERT_EQ(outcome.failure, "");
+  for (const CalibrationStep& read : outcome.calibration.steps) {
+    if (read.used && read.reference_density < 2.5) {
+      EXPECT_NEAR(read.density, read.reference_density, 0.03);
+    }
+  }
+  EXPECT_LT(outcome.calibration.density_limit, 3.7);
+}
+
+struct Score {
+  double squares = 0.0;
+  int count = 0;
+  int covered = 0;
+
+  void add(double error, double u95) {
+    squares += error * error;
+    ++count;
+    covered += std::abs(error) <= u95 ? 1 : 0;
+  }
+  [[nodiscard]] double rms() const { return std::sqrt(squares / count); }
+  [[nodiscard]] double coverage() const { return static_cast<double>(covered) / count; }
+};
+
+struct Scores {
+  Score to_two;
+  Score deeper;
+};
+
+/// Reads film of random density in random surroundings with 150 fitted scanners, down to each one's
+/// limit. `told`: opaque areas told the share of stray light to within 0.002.
+Scores score_invented(bool told) {
+  std::mt19937 random(7);
+  std::uniform_real_distribution<double> uniform;
+  std::normal_distribution<double> normal;
+  Scores scores;
+  for (int i = 0; i < 150; ++i) {
+    const invented::Scanner scanner = invented::scanner(random);
+    ResponseProblem problem = invented::shown(scanner, {}, random);
+    if (told) {
+      const double told_share = scanner.stray_share + 0.002 * normal(random);
+      problem.stray = {std::max(0.0, told_share), 0.002, 1.0, 0.0, 0.0, true};
+    }
+    const ResponseOutcome outcome = fit_response(problem);
+    EXPECT_EQ(outcome.failure, "");
+    const ScannerCalibration& calibration = outcome.calibration;
+    for (int k = 0; k < 8; ++k) {
+      const double density = 0.05 + 3.0 * uniform(random);
+      const double field = 0.15 + 0.6 * uniform(random);
+      if (density > calibration.density_limit) {
+        continue;
+      }
+      const double read = read_density(calibration, scanner.code(std::pow(10.0, -density), field),
+                                       field, scanner.code(1.0, 0.7), 0.7);
+      const CalibratedDoubt doubt = calibration.doubt_at(density);
+      const double other_field = std::max(std::abs(field - calibration.stray.field), 0.1);
+      const double stray =
+          calibration.stray.share_doubt * other_field * std::pow(10.0, density) / std::log(10.0);
+      Score& score = density <= 2.0 ? scores.to_two : scores.deeper;
+      score.add(read - density, 1.96 * std::hypot(doubt.fit, stray));
+    }
+  }
+  return scores;
+}
+
+// Goals of this project: rms 0.015 to density 2, 0.04 to 3. Without anything opaque in sight the
+// share of stray light stays doubtful and the second isn't always in reach: u95 says so.
+TEST(FitResponse, InventedScannersAreReadToTheGoalAndWithinTheirDoubt) {
+  const Scores told = score_invented(true);
+  EXPECT_LT(told.to_two.rms(), 0.015);
+  EXPECT_LT(told.deeper.rms(), 0.04);
+  EXPECT_GT(told.to_two.coverage(), 0.93);
+  EXPECT_GT(told.deeper.coverage(), 0.93);
+  const Scores untold = score_invented(false);
+  EXPECT_LT(untold.to_two.rms(), 0.015);
+  EXPECT_GT(untold.to_two.coverage(), 0.93);
+  EXPECT_GT(untold.deeper.coverage(), 0.88);
+}
+
+TEST(FitResponse, ADirtyStepIsLeftOutAndNamed) {
+  std::mt19937 random(11);
+  int named = 0;
+  int falsely = 0;
+  constexpr int scanners = 40;
+  for (int i = 0; i < scanners; ++i) {
+    const invented::Scanner scanner = invented::scanner(random);
+    ResponseProblem problem = invented::shown(scanner, {}, random);
+    const std::size_t dirty = 3 + static_cast<std::size_t>(i % 10);
+    problem.lights[dirty].step.code[0] *= 0.8;
+    const ResponseOutcome outcome = fit_response(problem);
+    ASSERT_EQ(outcome.failure, "");
+    for (std::size_t k = 0; k < outcome.calibration.steps.size(); ++k) {
+      const CalibrationStep& step = outcome.calibration.steps[k];
+      named += step.outlier && k == dirty ? 1 : 0;
+      falsely += step.outlier && k != dirty ? 1 : 0;
+      EXPECT_EQ(step.reason.empty(), step.used);
+    }
+  }
+  EXPECT_EQ(named, scanners);
+  EXPECT_LE(falsely, 2);
+}
+
+TEST(FitResponse, RefusesCodesThatRiseOrAreTooFew) {
+  std::vector<TableStep> turned = digitiser_a;
+  for (TableStep& step : turned) {
+    step.code = 65535 - step.code;
+  }
+  EXPECT_NE(fit_response(problem_of(turned, 65535, 0.01)).failure, "");
+  const std::vector<TableStep> three(digitiser_a.begin(), digitiser_a.begin() + 3);
+  EXPECT_NE(fit_response(problem_of(three, 65535, 0.01)).failure, "");
+}
+
+TEST(FitResponse, AnOpaqueAreasWordOnStrayLightIsKept) {
+  std::mt19937 random(3);
+  const invented::Scanner scanner = invented::scanner(random);
+  ResponseProblem problem = invented::shown(scanner, {}, random);
+  problem.stray.share = scanner.stray_share;
+  problem.stray.share_doubt = 0.0005;
+  problem.stray.measured = true;
+  const ResponseOutcome outcome = fit_response(problem);
+  ASSERT_EQ(outcome.failure, "");
+  EXPECT_EQ(outcome.calibration.stray.share, scanner.stray_share);
+  EXPECT_LT(outcome.calibration.doubt_at(2.0).stray, 0.02);
+}
+
+}  // namespace
+}  // namespace fogline
