@@ -14,9 +14,9 @@ namespace {
 
 /// Doubt is told at densities this far apart.
 constexpr double doubt_step = 0.1;
-/// A film lies in other light than the wedge did: this part of the stray light's doubt isn't shared
-/// between the two scans.
-constexpr double unshared_stray = 0.5;
+/// A film lies in other light than the wedge did: its stray light differs by about this part of an
+/// evenly lit field's.
+constexpr double usual_other_field = 0.15;
 /// Limit of use: a doubt of this much, 95 %.
 constexpr double limit_u95 = 0.1;
 
@@ -24,6 +24,7 @@ PerChannel<double> weights_of(std::size_t channels) {
   return channels == 1 ? PerChannel<double>{1.0, 0.0, 0.0} : visual_weights;
 }
 
+/// Straight between points; the ends' values beyond them.
 double value_at(const std::vector<double>& falling_x, const std::vector<double>& y, double x) {
   const auto below =
       std::find_if(falling_x.begin(), falling_x.end(), [&](double place) { return place <= x; });
@@ -38,31 +39,38 @@ double value_at(const std::vector<double>& falling_x, const std::vector<double>&
   return y[i] + share * (y[i - 1] - y[i]);
 }
 
-/// Stray light at the lights that are used, middle value over lights and channels, for one share.
-double usual_field(const ResponseProblem& problem) {
-  std::vector<double> fields;
-  for (const ShownLight& light : problem.lights) {
-    if (light.step.reason.empty()) {
-      for (int c = 0; c < problem.channels; ++c) {
-        fields.push_back(light.stray_field[static_cast<std::size_t>(c)]);
+/// Stray light at the used lights' places, over density: middle value of the channels.
+struct FieldOverDensity {
+  std::vector<double> falling_density;
+  std::vector<double> field;
+
+  explicit FieldOverDensity(const ResponseProblem& problem) {
+    for (auto light = problem.lights.rbegin(); light != problem.lights.rend(); ++light) {
+      if (light->step.reason.empty()) {
+        falling_density.push_back(light->step.reference_density);
+        field.push_back(
+            median({light->stray_field.data(), static_cast<std::size_t>(problem.channels)}));
       }
     }
   }
-  return fields.empty() ? 1.0 : median(fields);
-}
+  [[nodiscard]] double at(double density) const {
+    return value_at(falling_density, field, density);
+  }
+};
 
-CalibratedDoubt doubt_at(double density, const CalibratedStray& stray,
+CalibratedDoubt doubt_at(double density, const CalibratedStray& stray, double field,
                          const std::vector<ChannelResponse>& channels) {
   CalibratedDoubt doubt;
   doubt.density = density;
+  doubt.field = field;
   const double through = transmittance_from_density(density);
-  const double total = through + stray.share * stray.field;
+  const double total = through + stray.share * field;
   const PerChannel<double> weights = weights_of(channels.size());
   for (std::size_t c = 0; c < channels.size(); ++c) {
     const double of_total = value_at(channels[c].log_light, channels[c].doubt, std::log10(total));
     doubt.fit += weights[c] * of_total * total / through;
   }
-  doubt.stray = unshared_stray * stray.share_doubt * stray.field / (through * std::numbers::ln10);
+  doubt.stray = usual_other_field * stray.share_doubt / (through * std::numbers::ln10);
   return doubt;
 }
 
@@ -83,8 +91,8 @@ double code_noise_density(const ShownLight& light, const std::vector<ChannelResp
 
 void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
                const std::vector<ChannelResponse>& channels) {
-  CalibratedStray& stray = calibration.stray;
-  stray.field = usual_field(problem);
+  const CalibratedStray& stray = calibration.stray;
+  const FieldOverDensity field(problem);
   double lowest = -std::numeric_limits<double>::infinity();
   for (const ChannelResponse& channel : channels) {
     lowest = std::max(lowest, channel.lowest_log_light);
@@ -92,20 +100,20 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
   double deepest = 0.0;
   double lightest = problem.bare ? 0.0 : std::numeric_limits<double>::infinity();
   for (const ShownLight& light : problem.lights) {
-    const double total =
-        transmittance_from_density(light.step.reference_density) + stray.share * stray.field;
+    const double density = light.step.reference_density;
+    const double total = transmittance_from_density(density) + stray.share * field.at(density);
     if (light.step.reason.empty() && std::log10(total) >= lowest - doubt_step) {
-      deepest = std::max(deepest, light.step.reference_density);
-      lightest = std::min(lightest, light.step.reference_density);
+      deepest = std::max(deepest, density);
+      lightest = std::min(lightest, density);
     }
   }
   calibration.shown_from_density = std::min(lightest, deepest);
   calibration.shown_to_density = deepest;
   constexpr double least_step = 0.01;
   for (double density = 0.0; density < deepest - least_step; density += doubt_step) {
-    calibration.doubt.push_back(doubt_at(density, stray, channels));
+    calibration.doubt.push_back(doubt_at(density, stray, field.at(density), channels));
   }
-  calibration.doubt.push_back(doubt_at(deepest, stray, channels));
+  calibration.doubt.push_back(doubt_at(deepest, stray, field.at(deepest), channels));
   calibration.density_limit = deepest;
   for (const CalibratedDoubt& doubt : calibration.doubt) {
     if (coverage_factor_95 * std::hypot(doubt.fit, doubt.stray) > limit_u95) {

@@ -25,7 +25,7 @@ struct TableStep {
 ResponseProblem problem_of(const std::vector<TableStep>& table, double full_code,
                            double density_doubt) {
   ResponseProblem problem;
-  problem.stray = {0.010, 0.007, 1.0, 0.0, 0.0, false};
+  problem.stray = {0.010, 0.007, 0.0, 0.0, false};
   for (std::size_t i = 0; i < table.size(); ++i) {
     ShownLight light;
     light.step.number = static_cast<int>(i) + 1;
@@ -187,7 +187,7 @@ Scores score_invented(bool told) {
     ResponseProblem problem = invented::shown(scanner, {}, random);
     if (told) {
       const double told_share = scanner.stray_share + 0.0005 * normal(random);
-      problem.stray = {std::max(0.0, told_share), 0.0005, 1.0, 0.0, 0.0, true};
+      problem.stray = {std::max(0.0, told_share), 0.0005, 0.0, 0.0, true};
     }
     const ResponseOutcome outcome = fit_response(problem);
     EXPECT_EQ(outcome.failure, "");
@@ -201,9 +201,8 @@ Scores score_invented(bool told) {
       const double read = read_density(calibration, scanner.code(std::pow(10.0, -density), field),
                                        field, scanner.code(1.0, 0.7), 0.7);
       const CalibratedDoubt doubt = calibration.doubt_at(density);
-      const double other_field = std::max(std::abs(field - calibration.stray.field), 0.1);
       const double stray =
-          calibration.stray.share_doubt * other_field * std::pow(10.0, density) / std::log(10.0);
+          calibration.stray_doubt_in(field, density) * std::pow(10.0, density) / std::log(10.0);
       Score& score = density <= 2.0 ? scores.to_two : scores.deeper;
       score.add(read - density, 1.96 * std::hypot(doubt.fit, stray));
     }

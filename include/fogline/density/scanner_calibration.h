@@ -46,8 +46,12 @@ struct CalibratedDoubt {
   double density = 0.0;
   /// From the fit: noise, spacing and certificate of the steps.
   double fit = 0.0;
-  /// From the part of stray light in the wedge's own scan that couldn't be told.
+  /// From the share of stray light, which couldn't be told better, for a film in other light than
+  /// the wedge was (see `stray_doubt_in`).
   double stray = 0.0;
+  /// How bright the surroundings of the wedge's step of this density were: its stray light over
+  /// that of an evenly lit field.
+  double field = 1.0;
 };
 
 /// Stray light as the calibration's scan told it.
@@ -55,8 +59,6 @@ struct CalibratedStray {
   /// Share of an evenly lit field and its standard uncertainty.
   double share = 0.0;
   double share_doubt = 0.0;
-  /// Stray light at the steps over that of an evenly lit field: how bright their surroundings were.
-  double field = 1.0;
   /// Black offset as a share of the bare light, and its standard uncertainty.
   double offset = 0.0;
   double offset_doubt = 0.0;
@@ -104,6 +106,11 @@ struct ScannerCalibration {
   /// Of the calibration file that it was read from or written to; empty before.
   std::string checksum;
   std::string tool_version;
+
+  /// Standard uncertainty of the stray light left on a film of a density, as a share of the bare
+  /// light, where `field` is the film's stray light over that of an evenly lit field. A film that
+  /// lies in the wedge's own light shares its error, which cancels.
+  [[nodiscard]] double stray_doubt_in(double field, double density) const;
 
   /// Doubt of the fit at a density, interpolated and beyond the ends held rising.
   [[nodiscard]] CalibratedDoubt doubt_at(double density) const;
