@@ -28,7 +28,7 @@ constexpr std::size_t fewest_lights = 4;
 
 /// What the response's shape says of the share of stray light, against its prior.
 CalibratedStray weighed_stray(const ResponseProblem& problem) {
-  if (problem.stray.measured || problem.stray.share_doubt <= 0.0) {
+  if (problem.stray.share_doubt <= 0.0) {
     return problem.stray;
   }
   std::array<double, share_count> log_weights{};

@@ -28,11 +28,10 @@ constexpr int clear_cells = 2;
 constexpr double opaque_spread = 4.0;
 /// So many opaque cells tell glare from offset.
 constexpr std::size_t fewest_opaque_cells = 40;
-/// Glare of unknown scanners: share and its standard uncertainty (0.3 to 3 % are met), width of
-/// the blur in mm.
-constexpr double usual_share = 0.010;
-constexpr double usual_share_doubt = 0.007;
+/// Glare of unknown scanners: width of the blur in mm.
 constexpr double usual_width_mm = 20.0;
+/// Below this share the glare's own shape isn't known, and the usual width stands in for it.
+constexpr double least_shaped_share = 5e-4;
 /// More than this is no scanner's glare.
 constexpr double greatest_share = 0.05;
 /// Unexplained light of opaque areas: this part of it is taken for stray light, the rest stays as
@@ -97,16 +96,27 @@ cv::Mat blurred(const cv::Mat& light, double sd_x_cells, double sd_y_cells) {
 }
 
 /// Marks the cells on which film lies, a margin round it included.
-cv::Mat1b film_cells(const std::vector<FilmStrip>& strips, cv::Size size, double cell_px) {
+cv::Mat1b film_cells(const std::vector<FilmStrip>& strips,
+                     const std::vector<std::vector<PointPx>>& outlines, cv::Size size,
+                     double cell_px) {
   cv::Mat1b mask(size, std::uint8_t{0});
+  const auto cell_of = [&](PointPx at) {
+    return cv::Point(static_cast<int>(std::floor(at.x / cell_px)),
+                     static_cast<int>(std::floor(at.y / cell_px)));
+  };
+  for (const std::vector<PointPx>& film : outlines) {
+    std::vector<cv::Point> outline;
+    for (const PointPx& corner : film) {
+      outline.push_back(cell_of(corner));
+    }
+    cv::fillPoly(mask, std::vector<std::vector<cv::Point>>{outline}, cv::Scalar(255));
+  }
   for (const FilmStrip& strip : strips) {
     constexpr double margin_mm = 1.0;
     constexpr int sides = 24;
     std::vector<cv::Point> outline;
     const auto add = [&](double along, double across) {
-      const PointPx at = strip.map.scan_from_film({along, across});
-      outline.emplace_back(static_cast<int>(std::floor(at.x / cell_px)),
-                           static_cast<int>(std::floor(at.y / cell_px)));
+      outline.push_back(cell_of(strip.map.scan_from_film({along, across})));
     };
     const double begin = strip.along_begin_mm - margin_mm;
     const double length = strip.along_end_mm - strip.along_begin_mm + 2.0 * margin_mm;
@@ -233,10 +243,29 @@ std::optional<GlareFit> plausible_glare(const cv::Mat1f& visual,
   return std::nullopt;
 }
 
+/// The glare's light in a scan (of share `fit.share`), the glare's own light taken off the light
+/// that glares.
+cv::Mat settled_glare(const cv::Mat& light, const GlareFit& fit, double cells_per_mm) {
+  cv::Mat glare;
+  cv::Mat lit = light;
+  for (int pass = 0; pass < passes; ++pass) {
+    glare = glare_of(lit, fit, cells_per_mm);
+    lit = without_stray(light, lit, fit, cells_per_mm);
+  }
+  return glare;
+}
+
+Raster<float> raster_of(const cv::Mat& cells) {
+  Raster<float> raster(cells.cols, cells.rows, cells.channels());
+  const std::size_t samples = cells.total() * static_cast<std::size_t>(cells.channels());
+  std::copy(cells.ptr<float>(0), cells.ptr<float>(0) + samples, raster.samples().begin());
+  return raster;
+}
+
 }  // namespace
 
 StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStrip>& strips,
-                                 double pixels_per_mm) {
+                                 double pixels_per_mm, const StrayKnowledge& known) {
   StrayLight stray;
   const double grid_px_per_mm = pixels_per_mm / grid.reduction;
   const double longest = std::max(grid.light.width(), grid.light.height());
@@ -246,15 +275,13 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
   const cv::Mat light = cell_light(grid, cell_grid_px);
   const cv::Mat1f visual = visual_of(light);
   const std::vector<cv::Point> cells =
-      opaque_cells(visual, film_cells(strips, visual.size(), stray.cell_px_));
-
-  cv::Mat glare = cv::Mat::zeros(light.size(), light.type());
-  if (cells.size() < fewest_opaque_cells) {
-    stray.share_ = usual_share;
-    stray.share_doubt_ = usual_share_doubt;
-    const double sd = usual_width_mm * cells_per_mm;
-    glare = usual_share * blurred(light, sd, sd);
-  } else {
+      opaque_cells(visual, film_cells(strips, known.film_outlines, visual.size(), stray.cell_px_));
+  const double usual_sd = usual_width_mm * cells_per_mm;
+  cv::Mat field = blurred(light, usual_sd, usual_sd);
+  cv::Mat glare = known.share * field;
+  stray.share_ = known.share;
+  stray.share_doubt_ = known.share_doubt;
+  if (cells.size() >= fewest_opaque_cells) {
     std::vector<double> dark;
     dark.reserve(cells.size());
     for (const cv::Point& cell : cells) {
@@ -263,14 +290,18 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
     stray.measured_ = true;
     stray.opaque_light_ = median(dark);
     if (const std::optional<GlareFit> fit = plausible_glare(visual, cells, cells_per_mm)) {
-      stray.share_ = fit->share;
-      stray.share_doubt_ = std::hypot(told_doubt_share * fit->share, told_doubt);
+      const double told_share_doubt = std::hypot(told_doubt_share * fit->share, told_doubt);
       stray.residual_ = fit->residual;
       stray.offset_ = fit->offset;
-      cv::Mat lit = light;
-      for (int pass = 0; pass < passes; ++pass) {
-        glare = glare_of(lit, *fit, cells_per_mm);
-        lit = without_stray(light, lit, *fit, cells_per_mm);
+      glare = settled_glare(light, *fit, cells_per_mm);
+      if (fit->share > least_shaped_share) {
+        field = glare / fit->share;
+      }
+      if (known.share_doubt < told_share_doubt) {
+        glare = known.share * field;
+      } else {
+        stray.share_ = fit->share;
+        stray.share_doubt_ = told_share_doubt;
       }
     } else {
       // Something opaque is in sight, but no plausible glare explains its light (a holder lit from
@@ -283,24 +314,32 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
       glare.setTo(cv::Scalar::all(level));
     }
   }
-  stray.glare_ = Raster<float>(light.cols, light.rows, light.channels());
-  const std::size_t samples = glare.total() * static_cast<std::size_t>(glare.channels());
-  std::copy(glare.ptr<float>(0), glare.ptr<float>(0) + samples, stray.glare_.samples().begin());
+  stray.glare_ = raster_of(glare);
+  stray.field_ = raster_of(field);
   return stray;
 }
 
-float StrayLight::at(double x_px, double y_px, int channel) const {
-  const double x = std::clamp(x_px / cell_px_ - 0.5, 0.0, glare_.width() - 1.0);
-  const double y = std::clamp(y_px / cell_px_ - 0.5, 0.0, glare_.height() - 1.0);
+float StrayLight::interpolated(const Raster<float>& cells, double x_px, double y_px,
+                               int channel) const {
+  const double x = std::clamp(x_px / cell_px_ - 0.5, 0.0, cells.width() - 1.0);
+  const double y = std::clamp(y_px / cell_px_ - 0.5, 0.0, cells.height() - 1.0);
   const int x0 = static_cast<int>(x);
   const int y0 = static_cast<int>(y);
-  const int x1 = std::min(x0 + 1, glare_.width() - 1);
-  const int y1 = std::min(y0 + 1, glare_.height() - 1);
+  const int x1 = std::min(x0 + 1, cells.width() - 1);
+  const int y1 = std::min(y0 + 1, cells.height() - 1);
   const auto fx = static_cast<float>(x - x0);
   const auto fy = static_cast<float>(y - y0);
-  const float top = glare_.at(x0, y0, channel) * (1.0F - fx) + glare_.at(x1, y0, channel) * fx;
-  const float low = glare_.at(x0, y1, channel) * (1.0F - fx) + glare_.at(x1, y1, channel) * fx;
-  return top * (1.0F - fy) + low * fy + static_cast<float>(offset_);
+  const float top = cells.at(x0, y0, channel) * (1.0F - fx) + cells.at(x1, y0, channel) * fx;
+  const float low = cells.at(x0, y1, channel) * (1.0F - fx) + cells.at(x1, y1, channel) * fx;
+  return top * (1.0F - fy) + low * fy;
+}
+
+float StrayLight::at(double x_px, double y_px, int channel) const {
+  return interpolated(glare_, x_px, y_px, channel) + static_cast<float>(offset_);
+}
+
+double StrayLight::field(double x_px, double y_px, int channel) const {
+  return static_cast<double>(interpolated(field_, x_px, y_px, channel));
 }
 
 double StrayLight::doubt(double x_px, double y_px) const {

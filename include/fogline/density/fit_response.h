@@ -29,8 +29,8 @@ struct ResponseProblem {
   std::vector<ShownLight> lights;
   /// The bare light itself; absent where it is out of sight or clipped.
   std::optional<ShownLight> bare;
-  /// The scanner's share of stray light, before the fit, and its standard uncertainty. Where opaque
-  /// areas told it, it is kept; else the shape of the response sharpens it.
+  /// The scanner's share of stray light before the fit, with its standard uncertainty (0: known):
+  /// the shape of the response sharpens it.
   CalibratedStray stray;
   /// Whether dirty lights may be left out. Two in three stay in any case.
   bool may_leave_out = true;
@@ -47,9 +47,9 @@ struct ResponseOutcome {
 /// Fits each channel's code as a smooth, falling function of the light that reached it (transmitted
 /// plus stray): log code over log light, a straight line that may bend (see `fit_smooth_curve`).
 /// One light after another that doesn't fit the others (left-out residual beyond four standard
-/// deviations in most channels, and at least 0.015 in density) is left out and named. Where nothing
-/// opaque told the share of stray light, shares from 0 to 4 % are weighed by how well each lets the
-/// response be simple, against a prior of the usual share; what stays unknown goes into the doubt.
+/// deviations in most channels, and at least 0.015 in density) is left out and named. Shares of
+/// stray light from 0 to 4 % are weighed by how well each lets the response be simple, against what
+/// was known before; what stays unknown goes into the doubt.
 ResponseOutcome fit_response(const ResponseProblem& problem);
 
 }  // namespace fogline

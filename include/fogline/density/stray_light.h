@@ -10,6 +10,16 @@
 
 namespace fogline {
 
+/// What is known of stray light before a scan is looked at.
+struct StrayKnowledge {
+  /// Share of an evenly lit field and its standard uncertainty, for scans that show nothing opaque:
+  /// unknown scanners have 0.3 to 3 % (common practice, no source).
+  double share = 0.010;
+  double share_doubt = 0.007;
+  /// Outlines of film that is no strip (a wedge), stored pixels: never taken for opaque.
+  std::vector<std::vector<PointPx>> film_outlines;
+};
+
 /// Light that reaches the sensor without having passed the film where it was seen: black offset and
 /// veiling glare. Both add to the light of every pixel and flatten dense film.
 ///
@@ -23,12 +33,15 @@ class StrayLight {
   /// `pixels_per_mm` of the stored image; a coarse guess does, the widths follow it. What lies on a
   /// strip is never taken for opaque, however dense.
   static StrayLight estimated(const ScanGrid& grid, const std::vector<FilmStrip>& strips,
-                              double pixels_per_mm);
+                              double pixels_per_mm, const StrayKnowledge& known = {});
 
   /// Stray light at a place of the stored image, per channel, in units of light.
   [[nodiscard]] float at(double x_px, double y_px, int channel) const;
   /// Standard uncertainty of the same.
   [[nodiscard]] double doubt(double x_px, double y_px) const;
+  /// Stray light at a place, without the offset, in units of light, were the share 1: how bright
+  /// the surroundings are.
+  [[nodiscard]] double field(double x_px, double y_px, int channel) const;
   /// Sum of the glare weights: stray light as a share of an evenly lit field.
   [[nodiscard]] double share() const { return share_; }
   [[nodiscard]] double share_doubt() const { return share_doubt_; }
@@ -40,7 +53,11 @@ class StrayLight {
   [[nodiscard]] bool measured() const { return measured_; }
 
  private:
+  [[nodiscard]] float interpolated(const Raster<float>& cells, double x_px, double y_px,
+                                   int channel) const;
+
   Raster<float> glare_;
+  Raster<float> field_;
   double cell_px_ = 1.0;
   double share_ = 0.0;
   double share_doubt_ = 0.0;

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <fogline/density/wedge_reference.h>
+
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// A step as found: its place in the row (whole pitches from the lightest found) and its density
+/// above the bare light as read before calibration, or above the lightest step where the bare light
+/// isn't known.
+struct SeenStep {
+  int slot = 0;
+  double density = 0.0;
+  /// At the top code: its density is only an upper bound.
+  bool clipped = false;
+};
+
+/// Which reference step each seen one is, or why that can't be told.
+struct StepAssignment {
+  /// Index into the reference's steps for each seen step.
+  std::vector<int> reference_index;
+  /// One sentence without a subject ("shows 22 steps, but ..."); empty where it could be told.
+  std::string failure;
+};
+
+/// Lays seen steps (lightest first) on a reference. Direction needs no telling: light falls as
+/// density rises. Where fewer steps are seen than the reference has, the bare light decides which
+/// are missing: the density of the lightest step is told from it by the slope of the steps next to
+/// it, and must single out one place in the reference.
+StepAssignment assign_steps(const std::vector<SeenStep>& seen, const WedgeReference& reference,
+                            bool above_bare_light);
+
+}  // namespace fogline

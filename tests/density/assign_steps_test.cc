@@ -1,0 +1,77 @@
+#include <fogline/density/assign_steps.h>
+
+#include <vector>
+
+#include <gtest/gtest.h>
+
+namespace fogline {
+namespace {
+
+WedgeReference reference(int steps) {
+  WedgeReference made;
+  for (int i = 0; i < steps; ++i) {
+    made.steps.push_back({std::to_string(i + 1), 0.05 + 0.15 * i, {}});
+  }
+  return made;
+}
+
+/// Steps `first` to `last` of the same wedge as a scanner with its own slope reads them.
+std::vector<SeenStep> seen(int first, int last, double slope) {
+  std::vector<SeenStep> steps;
+  for (int i = first; i <= last; ++i) {
+    steps.push_back({i - first, slope * (0.05 + 0.15 * i), false});
+  }
+  return steps;
+}
+
+TEST(AssignSteps, AWholeWedgeNeedsNoBareLight) {
+  const StepAssignment all = assign_steps(seen(0, 20, 1.3), reference(21), false);
+  ASSERT_EQ(all.failure, "");
+  EXPECT_EQ(all.reference_index.front(), 0);
+  EXPECT_EQ(all.reference_index.back(), 20);
+}
+
+TEST(AssignSteps, BareLightTellsWhichStepsAreMissing) {
+  for (const double slope : {0.6, 1.0, 1.4}) {
+    for (const int first : {0, 1, 3}) {
+      const StepAssignment some = assign_steps(seen(first, first + 11, slope), reference(21), true);
+      ASSERT_EQ(some.failure, "") << slope << ' ' << first;
+      EXPECT_EQ(some.reference_index.front(), first);
+    }
+  }
+}
+
+TEST(AssignSteps, AGapInTheRowStaysAGap) {
+  std::vector<SeenStep> steps = seen(0, 20, 1.0);
+  steps.erase(steps.begin() + 7);
+  const StepAssignment some = assign_steps(steps, reference(21), false);
+  ASSERT_EQ(some.failure, "");
+  EXPECT_EQ(some.reference_index[6], 6);
+  EXPECT_EQ(some.reference_index[7], 8);
+}
+
+TEST(AssignSteps, RefusesWhatItCannotTell) {
+  EXPECT_NE(assign_steps(seen(0, 20, 1.0), reference(20), true)
+                .failure.find("21 steps where the reference has 20"),
+            std::string::npos);
+  EXPECT_NE(assign_steps(seen(0, 11, 1.0), reference(21), false).failure.find("bare light"),
+            std::string::npos);
+  // Halfway between two places.
+  std::vector<SeenStep> between = seen(0, 11, 1.0);
+  for (SeenStep& step : between) {
+    step.density += 0.075;
+  }
+  EXPECT_NE(assign_steps(between, reference(21), true).failure, "");
+}
+
+TEST(AssignSteps, ClippedStepsTellNothingOfTheSlope) {
+  std::vector<SeenStep> steps = seen(0, 11, 1.0);
+  steps[0].density = 0.0;
+  steps[0].clipped = true;
+  const StepAssignment some = assign_steps(steps, reference(21), true);
+  ASSERT_EQ(some.failure, "");
+  EXPECT_EQ(some.reference_index.front(), 0);
+}
+
+}  // namespace
+}  // namespace fogline
