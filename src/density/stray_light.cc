@@ -297,7 +297,7 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
       if (fit->share > least_shaped_share) {
         field = glare / fit->share;
       }
-      if (known.share_doubt < told_share_doubt) {
+      if (known.calibrated && known.share_doubt < told_share_doubt) {
         glare = known.share * field;
       } else {
         stray.share_ = fit->share;

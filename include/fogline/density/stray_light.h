@@ -16,6 +16,8 @@ struct StrayKnowledge {
   /// unknown scanners have 0.3 to 3 % (common practice, no source).
   double share = 0.010;
   double share_doubt = 0.007;
+  /// A calibration told it: then it goes before what opaque areas say where it is surer.
+  bool calibrated = false;
   /// Outlines of film that is no strip (a wedge), stored pixels: never taken for opaque.
   std::vector<std::vector<PointPx>> film_outlines;
 };
