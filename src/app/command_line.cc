@@ -1,8 +1,10 @@
 #include "command_line.h"
 
+#include "calibrate_values.h"
 #include "option_values.h"
 
 #include <algorithm>
+#include <array>
 #include <sstream>
 
 #include <boost/program_options.hpp>
@@ -34,12 +36,45 @@ po::options_description measure_options() {
   add("blank", text("SCAN"),
       "a picture of the bare light made with the very settings of the scans: takes the unevenness "
       "of lamp and lens out");
+  add("scanner", text("SCANNER.json"),
+      "the scanner's calibration (see fogline help calibrate): densities are then measured, not "
+      "estimated");
+  add("wedge", text("REF.csv"),
+      "a step wedge of these densities lies in the scan beside the film: calibrates and measures "
+      "in one go");
+  add("budget", "break each doubt up by where it comes from");
   add("card", text("CARD.toml"),
       "the roll card: film, developer, time, temperature and baths, as far as you noted them; see "
       "fogline help card");
   add("aim-contrast-index", text("X"),
       "the contrast that you develop for, 0.2 to 1.5; default: the card's, else 0.58 (0.45 where "
       "the card says that you print with condenser light)");
+  add("help", "print this");
+  return options;
+}
+
+po::options_description calibrate_options() {
+  po::options_description options("Options");
+  const auto text = [](const char* name) { return po::value<std::string>()->value_name(name); };
+  auto add = options.add_options();
+  add("output", text("SCANNER.json"), "where the calibration goes; - is standard output");
+  add("wedge", text("REF.csv"),
+      "the scan shows a step wedge of these densities: CSV (step,density) or ISO 28178 text");
+  add("steps", text("NxD"),
+      "the same with nominal densities: 21x0.15 is 21 steps from 0.05 on, 0.15 apart; carries a "
+      "doubt of 3 % of every density");
+  add("layers", text("N,N,..."),
+      "the scans show so many layers of one grey gel or dye film, one scan each, or one scan all, "
+      "lightest first: tells the response's shape");
+  add("layer-density", text("D"), "the density of one layer, which gives --layers its scale");
+  add("bracket", text("T,T,..."),
+      "for cameras: pictures of one even target at these shutter times in seconds, such as "
+      "1/125,1/60,1/30");
+  add("bracket-doubt", text("STOPS"), "doubt of each time, 95 of 100; default 0.1");
+  add("html", text("FILE|none"),
+      "where the page goes; default SCANNER.report.html beside the calibration; - is standard "
+      "output, none writes no page");
+  add("date", text("DATE"), "the day of the scan, such as 2026-11-26; default today");
   add("help", "print this");
   return options;
 }
@@ -53,8 +88,7 @@ po::options_description measure_options() {
   throw UsageError(message);
 }
 
-po::variables_map parsed(const std::vector<std::string>& arguments) {
-  po::options_description all = measure_options();
+po::variables_map parsed(const std::vector<std::string>& arguments, po::options_description all) {
   all.add_options()("scan", po::value<std::vector<std::string>>());
   po::positional_options_description positions;
   positions.add("scan", -1);
@@ -104,21 +138,55 @@ MeasureRequest measure_request(const po::variables_map& values) {
     request.aim_contrast_index = contrast_index_from_text(*text);
   }
   request.blank = text_of(values, "blank");
+  request.scanner = text_of(values, "scanner");
+  request.wedge = text_of(values, "wedge");
+  request.budget = values.count("budget") != 0;
   request.card = text_of(values, "card");
   check_files(request);
+  return request;
+}
+
+CalibrateRequest calibrate_request(const po::variables_map& values) {
+  CalibrateRequest request;
+  if (values.count("scan") != 0) {
+    request.scans = values["scan"].as<std::vector<std::string>>();
+  }
+  request.output = text_of(values, "output").value_or("");
+  request.html = text_of(values, "html");
+  request.wedge = text_of(values, "wedge");
+  if (const auto text = text_of(values, "steps")) {
+    request.steps = nominal_wedge_from_text(*text);
+  }
+  if (const auto text = text_of(values, "layers")) {
+    request.layers = layers_from_text(*text);
+  }
+  if (const auto text = text_of(values, "layer-density")) {
+    request.layer_density = layer_density_from_text(*text);
+  }
+  if (const auto text = text_of(values, "bracket")) {
+    request.bracket_s = times_from_text(*text);
+  }
+  if (const auto text = text_of(values, "bracket-doubt")) {
+    request.bracket_doubt_stops = doubt_stops_from_text(*text);
+  }
+  if (const auto text = text_of(values, "date")) {
+    request.date = date_from_text(*text);
+  }
+  check_calibrate(request);
   return request;
 }
 
 Request help_request(const std::vector<std::string>& arguments) {
   Request request;
   if (arguments.size() > 1) {
-    throw UsageError("help takes one topic: measure, card or scanning");
+    throw UsageError("help takes one topic: measure, calibrate, card or scanning");
   }
   request.help = HelpRequest{arguments.empty() ? std::string() : arguments.front()};
   const std::string& topic = request.help->topic;
-  if (!topic.empty() && topic != "measure" && topic != "card" && topic != "scanning") {
+  constexpr std::array topics{"", "measure", "calibrate", "card", "scanning"};
+  if (std::find(topics.begin(), topics.end(), topic) == topics.end()) {
     throw UsageError("there is no help on \"" + topic +
-                     "\": the topics are measure, card and scanning");
+                     "\": the topics are measure, calibrate, card and scanning");
   }
   return request;
 }
@@ -139,11 +207,18 @@ Request request_from_arguments(const std::vector<std::string>& arguments) {
   } else if (command == "help") {
     request = help_request(rest);
   } else if (command == "measure") {
-    const po::variables_map values = parsed(rest);
+    const po::variables_map values = parsed(rest, measure_options());
     if (values.count("help") != 0) {
       request.help = HelpRequest{"measure"};
     } else {
       request.measure = measure_request(values);
+    }
+  } else if (command == "calibrate") {
+    const po::variables_map values = parsed(rest, calibrate_options());
+    if (values.count("help") != 0) {
+      request.help = HelpRequest{"calibrate"};
+    } else {
+      request.calibrate = calibrate_request(values);
     }
   } else {
     throw UsageError("\"" + command + "\" is no command: try fogline --help");
@@ -154,6 +229,12 @@ Request request_from_arguments(const std::vector<std::string>& arguments) {
 std::string measure_options_help() {
   std::ostringstream text;
   text << measure_options();
+  return text.str();
+}
+
+std::string calibrate_options_help() {
+  std::ostringstream text;
+  text << calibrate_options();
   return text.str();
 }
 

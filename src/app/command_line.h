@@ -1,7 +1,9 @@
 #pragma once
 
+#include <fogline/density/wedge_reference.h>
 #include <fogline/io/open_scan.h>
 #include <fogline/report/number_text.h>
+#include <fogline/roll/calibrate_scanner.h>
 #include <fogline/roll/measure_roll.h>
 
 #include <optional>
@@ -23,15 +25,39 @@ struct MeasureRequest {
   MeasureOptions measure;
   /// A picture of the bare light, same settings and size as the scans. Absent: none.
   std::optional<std::string> blank;
+  /// The scanner's calibration file. Absent: none.
+  std::optional<std::string> scanner;
+  /// Reference of a step wedge in the scans. Absent: none.
+  std::optional<std::string> wedge;
+  /// Breaks each doubt up by its sources in print.
+  bool budget = false;
   /// The roll card, a TOML file. Absent: none.
   std::optional<std::string> card;
   /// Goes before the card's own aim.
   std::optional<double> aim_contrast_index;
 };
 
+/// `fogline calibrate`, as asked for: one of wedge, steps, layers, bracket is set.
+struct CalibrateRequest {
+  std::vector<std::string> scans;
+  /// Where the scanner file goes; "-": standard output.
+  std::string output;
+  /// Absent: beside the output (or the first scan). "-": standard output. "none": no page.
+  std::optional<std::string> html;
+  OpenOptions open;
+  std::optional<std::string> wedge;
+  std::optional<WedgeReference> steps;
+  std::optional<std::vector<int>> layers;
+  std::optional<double> layer_density;
+  std::optional<std::vector<double>> bracket_s;
+  double bracket_doubt_stops = usual_shutter_doubt_stops;
+  /// ISO 8601. Absent: today's.
+  std::optional<std::string> date;
+};
+
 /// `fogline help TOPIC`.
 struct HelpRequest {
-  /// Empty, "measure", "card" or "scanning".
+  /// Empty, "measure", "calibrate", "card" or "scanning".
   std::string topic;
 };
 
@@ -46,6 +72,7 @@ class UsageError : public std::runtime_error {
 /// What the command line asks for; exactly one is set.
 struct Request {
   std::optional<MeasureRequest> measure;
+  std::optional<CalibrateRequest> calibrate;
   std::optional<HelpRequest> help;
   std::optional<VersionRequest> version;
 };
@@ -53,7 +80,8 @@ struct Request {
 /// Reads the command line. Opens nothing. Throws UsageError.
 Request request_from_arguments(const std::vector<std::string>& arguments);
 
-/// The options of `measure`, as its help lists them.
+/// The options of `measure` and of `calibrate`, as their help lists them.
 std::string measure_options_help();
+std::string calibrate_options_help();
 
 }  // namespace fogline

@@ -14,7 +14,9 @@ constexpr const char* overview =
 
 Use:
   fogline measure SCAN...      measure the scans of one roll and write the report
+  fogline calibrate SCAN...    learn a scanner or camera from a step wedge
   fogline help measure         the options of measure
+  fogline help calibrate       the options of calibrate
   fogline help card            what a roll card holds, with an example
   fogline help scanning        how to scan so that a scan can be measured
   fogline --version
@@ -46,11 +48,41 @@ A roll card that can't be understood is 1, and no scan is then read.
   fogline measure strip.tif --transfer linear --units stops
 )";
 
+constexpr const char* calibrate_head = R"(fogline calibrate SCAN... --output SCANNER.json [options]
+
+Learns what a scanner (or a camera over a light panel) makes of light, so that
+densities are measured as a densitometer would: from a step wedge whose
+densities are known, from layers of one grey filter, or from shutter times.
+Finds the steps by itself, either way round, and says which don't fit. Scan the
+wedge with bare light beside it below the top code and, if you can, a strip of
+black card; then scan film with the very same settings (resolution is free):
+
+  fogline calibrate wedge.tif --wedge wedge.csv --output scanner.json
+  fogline measure strip.tif --scanner scanner.json
+
+wedge.csv holds a line a step: step,density and, if known, its u95.
+
+)";
+
+constexpr const char* calibrate_foot = R"(
+Exit status: 0 done; 1 a file could not be read or written, or shows no wedge
+that fits its reference; 2 wrong use.
+
+  fogline calibrate wedge.tif --steps 21x0.15 --output scanner.json
+  fogline calibrate l0.tif l1.tif l2.tif l3.tif --layers 0,1,2,3 \
+      --layer-density 0.30 --output scanner.json
+  fogline calibrate a.tif b.tif c.tif d.tif --bracket 1/8,1/15,1/30,1/60 \
+      --output camera.json
+)";
+
 }  // namespace
 
 std::string help_text(const std::string& topic) {
   if (topic == "measure") {
     return measure_head + measure_options_help() + measure_foot;
+  }
+  if (topic == "calibrate") {
+    return calibrate_head + calibrate_options_help() + calibrate_foot;
   }
   if (topic == "card") {
     return card_help();

@@ -1,3 +1,4 @@
+#include "calibrate.h"
 #include "command_line.h"
 #include "exit_status.h"
 #include "help_text.h"
@@ -22,6 +23,8 @@ ExitStatus run(const std::vector<std::string>& arguments) {
     write_standard_output(help_text(request.help->topic));
   } else if (request.measure) {
     return run_measure(*request.measure);
+  } else if (request.calibrate) {
+    return run_calibrate(*request.calibrate);
   }
   return ExitStatus::done;
 }

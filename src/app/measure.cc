@@ -8,6 +8,8 @@
 #include <fogline/base/error.h>
 #include <fogline/io/prior_knowledge.h>
 #include <fogline/io/roll_card_file.h>
+#include <fogline/io/scanner_file.h>
+#include <fogline/io/wedge_reference_file.h>
 #include <fogline/io/write_file.h>
 #include <fogline/record/record_json.h>
 #include <fogline/report/html.h>
@@ -18,6 +20,23 @@
 
 namespace fogline {
 namespace {
+
+/// What files beside the scans say of the scanner.
+struct ScannerKnowledge {
+  std::optional<ScannerCalibration> scanner;
+  std::optional<WedgeReference> wedge;
+};
+
+ScannerKnowledge read_scanner_knowledge(const MeasureRequest& request) {
+  ScannerKnowledge knowledge;
+  if (request.scanner) {
+    knowledge.scanner = read_scanner_file(*request.scanner);
+  }
+  if (request.wedge) {
+    knowledge.wedge = read_wedge_reference(*request.wedge);
+  }
+  return knowledge;
+}
 
 ScanMeasurement read_scan(const std::string& file, const MeasureRequest& request,
                           int frame_number) {
@@ -59,6 +78,9 @@ RollRecord record_roll(MeasureRequest request) {
     record.card = read_roll_card(*request.card);
     request.measure.base_tint = record.card->base_tint;
   }
+  const ScannerKnowledge knowledge = read_scanner_knowledge(request);
+  request.measure.scanner = knowledge.scanner ? &*knowledge.scanner : nullptr;
+  request.measure.wedge = knowledge.wedge ? &*knowledge.wedge : nullptr;
   record.measurement = read_roll(request);
   record.judgement = judge_roll(record.measurement, record.card ? &*record.card : nullptr,
                                 request.aim_contrast_index, shipped_prior_knowledge());
@@ -90,8 +112,8 @@ void put_page(const MeasureRequest& request, const RollRecord& record) {
 }
 
 void put_text(const MeasureRequest& request, const RollRecord& record) {
-  write_standard_output(text_from_record(
-      record, {standard_output_wants_color(), request.units, standard_output_width()}));
+  write_standard_output(text_from_record(record, {standard_output_wants_color(), request.units,
+                                                  standard_output_width(), request.budget}));
 }
 
 // Each report is tried even where another failed.

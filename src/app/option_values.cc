@@ -54,7 +54,7 @@ void check_not_an_input(const MeasureRequest& request, const std::optional<std::
                        ": name another file");
     }
   }
-  for (const auto& input : {request.card, request.blank}) {
+  for (const auto& input : {request.card, request.blank, request.scanner, request.wedge}) {
     if (input && same_file(*path, *input)) {
       throw UsageError(std::string(option) + " would overwrite " + *input + ": name another file");
     }
@@ -167,6 +167,12 @@ void check_files(const MeasureRequest& request) {
     }
   }
   check_card(request);
+  if (request.scanner && request.wedge) {
+    throw UsageError("--scanner and --wedge are two calibrations: name one");
+  }
+  if (request.open.transfer && (request.scanner || request.wedge)) {
+    throw UsageError("a calibration says how codes become light: leave --transfer out");
+  }
   check_not_an_input(request, request.json, "--json");
   const bool has_page = !request.html || *request.html != "none";
   if (has_page) {

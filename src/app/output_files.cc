@@ -1,6 +1,7 @@
 #include "output_files.h"
 
 #include <fogline/base/error.h>
+#include <fogline/io/scanner_file.h>
 #include <fogline/io/write_file.h>
 #include <fogline/report/html.h>
 
@@ -15,12 +16,12 @@ namespace fs = std::filesystem;
 // The marker stands within the first lines of a page.
 constexpr std::size_t marker_reach_bytes = 1024;
 
-bool is_own_page(const std::string& path) {
+bool begins_with_marker(const std::string& path, std::string_view marker) {
   std::ifstream file(path, std::ios::binary);
   std::string beginning(marker_reach_bytes, '\0');
   file.read(beginning.data(), static_cast<std::streamsize>(beginning.size()));
   beginning.resize(static_cast<std::size_t>(file.gcount()));
-  return beginning.find(page_marker) != std::string::npos;
+  return beginning.find(marker) != std::string::npos;
 }
 
 // What stands at `path` and may not be replaced; empty where nothing does.
@@ -33,7 +34,7 @@ std::string obstacle(const std::string& path) {
   if (fs::is_directory(status)) {
     return path + " is a folder, so the page wasn't written: name a file with --html";
   }
-  if (fs::is_regular_file(status) && !is_own_page(path)) {
+  if (fs::is_regular_file(status) && !begins_with_marker(path, page_marker)) {
     return path +
            " wasn't written by fogline and is left as it is: move it, or name another page "
            "with --html";
@@ -54,6 +55,19 @@ void write_page(const std::string& path, const std::string& page) {
     throw FileError(path, sentence);
   }
   write_file(path, page);
+}
+
+void check_replaces_scanner_file(const std::string& path) {
+  std::error_code error;
+  const fs::file_status status = fs::status(path, error);
+  if (fs::is_directory(status)) {
+    throw FileError(path, path + " is a folder: name a file with --output.");
+  }
+  if (fs::is_regular_file(status) && !begins_with_marker(path, scanner_file_format)) {
+    throw FileError(path, path +
+                              " is no scanner file of fogline's and is left as it is: move it, "
+                              "or name another file with --output.");
+  }
 }
 
 std::string write_default_page(const std::string& first_scan, const std::string& page) {

@@ -56,6 +56,14 @@ PagePicture page_picture(const ScanPicture& scan_picture) {
 
 }  // namespace
 
+std::vector<PagePicture> page_pictures(const std::vector<ScanPicture>& pictures) {
+  std::vector<PagePicture> encoded;
+  for (const ScanPicture& picture : pictures) {
+    encoded.push_back(page_picture(picture));
+  }
+  return encoded;
+}
+
 std::vector<PagePicture> page_pictures(const RollMeasurement& measurement) {
   std::vector<PagePicture> pictures;
   for (const ScanMeasurement& scan : measurement.scans) {

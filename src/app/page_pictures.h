@@ -7,8 +7,10 @@
 
 namespace fogline {
 
-/// The scans' display pictures as JPEG for a page, 1600 pixels on the longer side at most, one a
-/// scan; empty for a scan without a picture.
+/// Display pictures as JPEG for a page, 1600 pixels on the longer side at most; an empty one stays
+/// empty.
+std::vector<PagePicture> page_pictures(const std::vector<ScanPicture>& pictures);
+/// The same of a roll's scans, one a scan.
 std::vector<PagePicture> page_pictures(const RollMeasurement& measurement);
 
 }  // namespace fogline

@@ -1,5 +1,6 @@
 #include <fogline/base/channels.h>
 #include <fogline/density/doubt.h>
+#include <fogline/density/scanner_calibration.h>
 
 #include <algorithm>
 #include <cmath>
@@ -15,15 +16,31 @@ constexpr double compression_reach_density = 0.3;
 constexpr double limit_u95 = 0.1;
 /// End of what is told as a number.
 constexpr double reach_u95 = 0.45;
+/// Deeper film isn't made.
+constexpr double deepest_density = 5.0;
 
 double stray_density(const DoubtSources& sources, double density) {
-  return sources.stray_transmittance / (transmittance_from_density(density) * std::numbers::ln10);
+  double stray = sources.stray_transmittance;
+  if (sources.scanner != nullptr) {
+    stray = std::hypot(stray, sources.scanner->stray_doubt_in(sources.stray_field, density));
+  }
+  return stray / (transmittance_from_density(density) * std::numbers::ln10);
 }
 
-double symmetric_u95(const DoubtSources& sources, double zero, double density, double net) {
-  const double standard = std::hypot(
-      zero, std::hypot(stray_density(sources, density), sources.transfer_share * density));
-  return std::hypot(coverage_factor_95 * standard, sources.angle_share_95 * std::max(0.0, net));
+double transfer_density(const DoubtSources& sources, double density) {
+  const double share = sources.transfer_share * std::max(0.0, density);
+  return sources.scanner == nullptr ? share
+                                    : std::hypot(share, sources.scanner->doubt_at(density).fit);
+}
+
+double certificate_density(const DoubtSources& sources, double density) {
+  if (sources.scanner == nullptr) {
+    return 0.0;
+  }
+  // A certificate's common error can't shift the bare light: it grows to its full size with D.
+  const double positive = std::max(0.0, density);
+  return std::hypot(sources.scanner->certificate_doubt * std::min(1.0, positive),
+                    sources.scanner->slope_doubt_share * positive);
 }
 
 /// How much too low the density may read, one way: a lamp beyond the top code, and a tone curve
@@ -33,44 +50,96 @@ double upward_95(const DoubtSources& sources, double density) {
   return sources.clipped_shift_density + (sources.highlight_compression - 1.0) * compressed;
 }
 
-/// Density at which stray light's doubt has grown to `u95`.
+double expanded(const std::vector<BudgetLine>& budget, bool common_only) {
+  double squares = 0.0;
+  for (const BudgetLine& line : budget) {
+    if (line.source != DoubtSource::clipping && (line.common || !common_only)) {
+      squares += line.standard_density * line.standard_density;
+    }
+  }
+  return coverage_factor_95 * std::sqrt(squares);
+}
+
+/// First density, within 0.005, at which stray light's and the calibration's doubt reach `u95`.
 double density_at(const DoubtSources& sources, double u95) {
-  constexpr double least_stray = 1e-5;
-  const double stray = std::max(sources.stray_transmittance, least_stray);
-  return -std::log10(coverage_factor_95 * stray / (u95 * std::numbers::ln10));
+  constexpr double step = 0.01;
+  double density = 0.0;
+  while (density < deepest_density) {
+    double standard = stray_density(sources, density);
+    if (sources.scanner != nullptr) {
+      standard = std::hypot(standard, sources.scanner->doubt_at(density).fit);
+    }
+    if (coverage_factor_95 * standard > u95) {
+      break;
+    }
+    density += step;
+  }
+  return std::max(0.0, density - 0.5 * step);
+}
+
+double shown_end(const DoubtSources& sources, double density) {
+  return sources.scanner == nullptr ? density
+                                    : std::min(density, sources.scanner->shown_to_density);
 }
 
 }  // namespace
 
+std::vector<BudgetLine> budget_of_density(const DoubtSources& sources, double density, double net) {
+  std::vector<BudgetLine> budget;
+  const auto add = [&](DoubtSource source, double standard, bool common) {
+    if (standard > 0.0) {
+      budget.push_back({source, standard, common});
+    }
+  };
+  add(DoubtSource::noise, sources.noise_density, false);
+  add(DoubtSource::zero, sources.zero_density, false);
+  add(DoubtSource::evenness, sources.evenness_density, false);
+  add(DoubtSource::clipping, upward_95(sources, density) / coverage_factor_95, false);
+  add(DoubtSource::stray_light, stray_density(sources, density), true);
+  add(DoubtSource::transfer, transfer_density(sources, density), true);
+  add(DoubtSource::certificate, certificate_density(sources, density), true);
+  add(DoubtSource::angle, sources.angle_share_95 * std::max(0.0, net) / coverage_factor_95, true);
+  return budget;
+}
+
 double u95_of_density(const DoubtSources& sources, double density, double net) {
-  return std::hypot(symmetric_u95(sources, sources.zero_density, density, net),
+  return std::hypot(expanded(budget_of_density(sources, density, net), false),
                     upward_95(sources, density));
 }
 
 double u95_of_range(const DoubtSources& sources, double low, double high) {
   const double range = high - low;
-  const double standard =
-      std::hypot(std::hypot(stray_density(sources, high), stray_density(sources, low)),
-                 std::hypot(sources.transfer_share * range, sources.zero_density));
+  double standard = std::hypot(stray_density(sources, high), stray_density(sources, low));
+  // Of a calibration's doubt, counted from the bare light, both ends share a part: at most the
+  // greater one is left.
+  const double transfer = sources.scanner == nullptr ? transfer_density(sources, range)
+                                                     : transfer_density(sources, high);
+  standard = std::hypot(standard, transfer);
+  standard = std::hypot(standard, certificate_density(sources, range));
+  standard = std::hypot(standard, std::hypot(sources.zero_density, sources.evenness_density));
+  standard = std::hypot(standard, sources.noise_density);
   return std::hypot(coverage_factor_95 * standard, sources.angle_share_95 * std::max(0.0, range));
 }
 
 Quantity quantity_of_density(const DoubtSources& sources, double density, double net) {
-  Quantity quantity{density, u95_of_density(sources, density, net), {}, {}, {}, false};
+  const std::vector<BudgetLine> budget = budget_of_density(sources, density, net);
+  const double symmetric = expanded(budget, false);
   const double upward = upward_95(sources, density);
+  Quantity quantity{density, std::hypot(symmetric, upward), {}, {}, {}, false};
+  quantity.u95_common = expanded(budget, true);
   if (upward > 0.0) {
-    quantity.lower95 = density - symmetric_u95(sources, sources.zero_density, density, net);
+    quantity.lower95 = density - symmetric;
     quantity.upper95 = density + quantity.u95;
   }
   return quantity;
 }
 
 double density_limit(const DoubtSources& sources) {
-  return density_at(sources, limit_u95);
+  return shown_end(sources, density_at(sources, limit_u95));
 }
 
 double density_reach(const DoubtSources& sources) {
-  return density_at(sources, reach_u95);
+  return shown_end(sources, density_at(sources, reach_u95));
 }
 
 }  // namespace fogline

@@ -1,5 +1,6 @@
 #include "record/scan_json.h"
 
+#include "record/calibration_json.h"
 #include "record/film_state_json.h"
 
 #include <fogline/record/schema_words.h>
@@ -123,7 +124,9 @@ Json json_from_scan(const ScanMeasurement& scan) {
   for (const FrameMeasurement& frame : scan.frames) {
     object["frames"].push_back(json_from_frame(frame));
   }
-  object["steps"] = Json::array();
+  object["steps"] = json_from_steps(scan);
+  object["calibration"] = json_from_calibration(scan.calibration);
+  object["budgets"] = json_from_budgets(scan.budgets);
   object["tint"] = json_from_tint(scan.tint);
   object["marks"] = json_from_marks(scan.marks);
   put_reasons(object, scan.reasons);

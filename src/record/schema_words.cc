@@ -58,10 +58,48 @@ std::string_view schema_word(ZeroSource source) {
       return "clear-gate";
     case ZeroSource::reference_scan:
       return "reference-scan";
+    case ZeroSource::scanner_file:
+      return "scanner-file";
     case ZeroSource::none:
       break;
   }
   return "none";
+}
+
+std::string_view schema_word(CalibrationMethod method) {
+  switch (method) {
+    case CalibrationMethod::nominal_wedge:
+      return "nominal-wedge";
+    case CalibrationMethod::layers:
+      return "layers";
+    case CalibrationMethod::bracket:
+      return "bracket";
+    case CalibrationMethod::wedge:
+      break;
+  }
+  return "wedge";
+}
+
+std::string_view schema_word(DoubtSource source) {
+  switch (source) {
+    case DoubtSource::zero:
+      return "zero";
+    case DoubtSource::evenness:
+      return "evenness";
+    case DoubtSource::clipping:
+      return "clipping";
+    case DoubtSource::stray_light:
+      return "stray-light";
+    case DoubtSource::transfer:
+      return "transfer";
+    case DoubtSource::certificate:
+      return "certificate";
+    case DoubtSource::angle:
+      return "angle-of-light";
+    case DoubtSource::noise:
+      break;
+  }
+  return "noise";
 }
 
 std::string_view schema_word(Fitness fitness) {

@@ -1,3 +1,4 @@
+#include "report/budget.h"
 #include "report/escape.h"
 #include "report/judgement_words.h"
 #include "report/page_parts.h"
@@ -159,7 +160,8 @@ std::string html_from_record(const RollRecord& record, const std::vector<PagePic
          section("Marks", marks_part(record, pictures, marks, options.units)) +
          section("Do tonight", tonight_part(record), "tonight") +
          section("Your baths", baths_part(record), "baths") +
-         section("Can this scan be trusted?", trust_part(measurement)) +
+         section("Can this scan be trusted?",
+                 trust_part(measurement) + budget_part(measurement, options.units)) +
          section("What is not sure", list_html(unsure_sentences(record))) +
          (better_first ? "" : better) +
          section("How it was measured", measurement.scans.empty() ? "" : method_part(record)) +

@@ -145,6 +145,9 @@ vertical-align:top}
 thead th{color:var(--faint);border-color:var(--ink);font-size:.875rem}
 tr.sum th,tr.sum td{border-bottom:0;font-style:italic}
 td span{color:var(--faint);white-space:nowrap}
+summary{cursor:pointer;max-width:40rem}details[open] summary{margin:0 0 .5rem}
+details>.scroll{overflow-x:auto}details table{font-size:.8125rem;max-width:none}
+details th,details td{white-space:nowrap}
 @media (max-width:40rem){.eyebrow{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
 .todo{font-size:.875rem;line-height:1.3}
 dl{display:grid;grid-template-columns:1fr 1fr;column-gap:.75rem}dl div{grid-column:1/-1}
@@ -178,7 +181,7 @@ header{padding:0 0 .6rem}h1{font-size:1.7rem}
 .evidence,footer{columns:2;column-gap:9mm}
 ol{padding-left:2.2em}.setup{display:none}.strip{width:min(100%,calc(20rem*var(--shape)))}
 .scale text,.scale text.word,.scale text.aim-word,.line-of text,.line-of text.aim-word{font-size:8.5px}
-a{text-decoration:none}
+a{text-decoration:none}details{display:none}
 section{padding:.5rem 0}figure{margin:0 0 .6rem}p,ul,ol,table{margin-bottom:.4rem}
 li{margin:0 0 .15rem}td,th{padding-top:.12rem;padding-bottom:.12rem}
 footer{padding:.6rem 0 0}}

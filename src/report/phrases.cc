@@ -15,6 +15,12 @@ std::string what_weakens(const ScanMeasurement& scan) {
   if (scan.info.bits <= few_bits) {
     reasons.emplace_back("the file has 8 bits");
   }
+  if (scan.calibration && scan.calibration->shape_only) {
+    reasons.emplace_back("the calibration knows only the response's shape");
+  }
+  if (scan.zero.source == ZeroSource::scanner_file) {
+    reasons.emplace_back("the bare light is remembered, not seen");
+  }
   for (const Caution& caution : scan.cautions) {
     if (caution.code.find("clip") != std::string::npos) {
       reasons.emplace_back("the bare light is clipped");
@@ -67,6 +73,9 @@ std::string fitness_sentence(const ScanMeasurement& scan) {
     case Fitness::measured:
       return "Measured: the scanner was calibrated, and the densities hold within their doubt.";
     case Fitness::comparable:
+      if (scan.calibration) {
+        return "Comparable: the scanner was calibrated, but with other settings than this scan's.";
+      }
       return "Comparable: tone curve known, 16 bits, bare light in sight. Good for comparing rolls "
              "scanned at the same settings; no wedge has calibrated this scanner.";
     case Fitness::indicative:
@@ -108,6 +117,8 @@ std::string_view place_phrase(ZeroSource source) {
       return "in the bare light beside the film";
     case ZeroSource::reference_scan:
       return "in a scan of the bare light";
+    case ZeroSource::scanner_file:
+      return "in the calibration's scan";
     case ZeroSource::none:
       break;
   }

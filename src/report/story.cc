@@ -18,7 +18,7 @@ void add_once(std::vector<std::string>& sentences, const std::string& sentence) 
 
 // Most scans hold neither; that they are missing makes nothing else doubtful.
 bool is_seldom_there(const std::string& field) {
-  return field == "leader" || field == "edge_print";
+  return field == "leader" || field == "edge_print" || field == "calibration";
 }
 
 std::string numbers_phrase(const std::vector<int>& numbers) {
@@ -88,6 +88,28 @@ std::string transfer_phrase(const Transfer& transfer) {
   return text + ", which is assumed: the file doesn't tell";
 }
 
+std::string calibration_phrase(const ScanCalibration& calibration) {
+  std::string text = "The scanner was calibrated ";
+  switch (calibration.method) {
+    case CalibrationMethod::wedge:
+      text += "by the wedge " + calibration.reference;
+      break;
+    case CalibrationMethod::nominal_wedge:
+      text += "by a wedge of nominal densities (" + calibration.reference + ")";
+      break;
+    case CalibrationMethod::layers:
+      text += "by layers of one filter";
+      break;
+    case CalibrationMethod::bracket:
+      text += "by shutter times";
+      break;
+  }
+  text += calibration.own_wedge ? " in this scan" : "";
+  text += calibration.date.empty() ? "" : " on " + calibration.date;
+  text += calibration.checksum.empty() ? "" : " (" + calibration.checksum + ")";
+  return text + ", up to a density of " + text_from_number(calibration.shown_to_density, 1) + ".";
+}
+
 }  // namespace
 
 std::vector<std::string> unsure_sentences(const RollRecord& record) {
@@ -128,6 +150,9 @@ std::vector<std::string> method_sentences(const ScanMeasurement& scan) {
   }
   sentences.push_back(size + ".");
   sentences.push_back("The codes were read " + transfer_phrase(info.transfer) + ".");
+  if (scan.calibration) {
+    sentences.push_back(calibration_phrase(*scan.calibration));
+  }
   std::string zero = "Density zero was read " + std::string(place_phrase(scan.zero.source));
   if (scan.zero.unevenness_density) {
     zero += "; over the film the bare light differs by " +

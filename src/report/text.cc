@@ -1,3 +1,4 @@
+#include "report/budget.h"
 #include "report/film_words.h"
 #include "report/judgement_words.h"
 #include "report/phrases.h"
@@ -211,6 +212,9 @@ std::string text_from_record(const RollRecord& record, const TextOptions& option
     put_clear_film(layout, record, options.units);
   }
   put_frames(layout, measurement, verdict.reading, options.units);
+  if (options.budget) {
+    put_budgets(layout, measurement, options.units);
+  }
   put_light_or_time(layout, record);
   put_marks(layout, record, options.units);
   put_baths(layout, record);

@@ -1,16 +1,14 @@
 #include "roll/frame_place.h"
 #include "roll/outlines.h"
+#include "roll/read_scan.h"
+#include "roll/scan_budget.h"
+#include "roll/scan_calibration.h"
 #include "roll/scan_doubt.h"
 #include "roll/scan_fitness.h"
 #include "roll/scan_marks.h"
 #include "roll/scan_picture.h"
 #include "roll/scan_tint.h"
-#include "roll/strip_reading.h"
-#include "roll/transfer_from_picture.h"
 
-#include <fogline/base/error.h>
-#include <fogline/density/blank.h>
-#include <fogline/film/find_film.h>
 #include <fogline/numerics/robust.h>
 #include <fogline/roll/measure_roll.h>
 #include <fogline/sensitometry/read_tone.h>
@@ -23,72 +21,9 @@ namespace fogline {
 
 namespace {
 
-/// Pixels of the working grid: at 6 bytes of light and one of clip bits each, 98 MB in colour. A
-/// whole 135 strip is then seen at 40 pixels a millimetre, a glass full of strips at 12.
-constexpr std::int64_t grid_pixels = 14'000'000;
-/// A blank is read coarsely: lamp and lens change slowly, and noise averages out.
-constexpr std::int64_t blank_pixels = 60'000;
-/// Scale taken for stray light where nothing tells it: a strip of 240 mm fills the picture.
-constexpr double unknown_scale_length_mm = 240.0;
 /// Strokes of the edge print are narrow: blur and pixels take up to this share of their net density
 /// (95 %; the bench's own strokes at 10 pixels a millimetre).
 constexpr double stroke_share_95 = 0.15;
-/// Fog in clear film is silver, about this much: the part that the angle of light touches.
-constexpr double usual_fog = 0.05;
-
-/// One scan on its way: what was found and read of it.
-struct ScanWork {
-  ScanGrid grid;
-  FilmLayout layout;
-  StrayLight stray;
-  std::vector<StripReading> readings;
-};
-
-/// Divides a blank scan out of the grid; bare light's level in it. Throws FileError where the blank
-/// isn't one of this scan.
-PerChannel<double> divide_blank_out(ScanGrid& grid, const ScanInfo& scan, ScanSource& source) {
-  const ScanInfo& blank = source.info();
-  if (blank.width_px != scan.width_px || blank.height_px != scan.height_px ||
-      blank.channels != scan.channels) {
-    throw FileError(blank.file, blank.file + " can't be the blank of " + scan.file +
-                                    ": it has another size or another number of channels; scan "
-                                    "the bare light with the very settings of the film.");
-  }
-  const BlankLight light = divide_by_blank(grid, source.survey(blank_pixels, {}));
-  constexpr double clipped_blank_share = 0.005;
-  if (light.clipped_share > clipped_blank_share) {
-    throw FileError(blank.file, blank.file +
-                                    " stands at the top code, so the bare light isn't measured in "
-                                    "it; scan it and the film again with less exposure.");
-  }
-  return light.level;
-}
-
-ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const Progress& progress) {
-  ScanWork work;
-  work.grid = source.survey(grid_pixels, progress);
-  std::optional<PerChannel<double>> blank_level;
-  if (options.blank != nullptr) {
-    blank_level = divide_blank_out(work.grid, source.info(), *options.blank);
-  }
-  FindOptions find;
-  find.format = options.format;
-  find.frame_mm = options.frame_mm;
-  find.tag_pixels_per_mm = source.info().tag_pixels_per_mm;
-  work.layout = find_film(work.grid, find);
-  const double longest = std::max(source.info().width_px, source.info().height_px);
-  const double scale = work.layout.pixels_per_mm.value_or(longest / unknown_scale_length_mm);
-  work.stray = StrayLight::estimated(work.grid, work.layout.strips, scale);
-  const ClippedShare clips(work.grid);
-  if (work.layout.polarity == Polarity::negative) {
-    for (const FilmStrip& film : work.layout.strips) {
-      work.readings.push_back(
-          read_strip(film, {work.grid, clips, work.stray, options.clear, blank_level}));
-    }
-  }
-  work.readings.resize(work.layout.strips.size());
-  return work;
-}
 
 double clipped_pixels_share(const ScanGrid& grid) {
   constexpr int most_bits = 0x70;
@@ -96,58 +31,6 @@ double clipped_pixels_share(const ScanGrid& grid) {
   const auto clipped = std::count_if(bits.begin(), bits.end(),
                                      [](std::uint8_t bit) { return (bit & most_bits) != 0; });
   return bits.empty() ? 0.0 : static_cast<double>(clipped) / static_cast<double>(bits.size());
-}
-
-CodeEvidence code_evidence(const ScanWork& work) {
-  CodeEvidence evidence;
-  for (std::size_t i = 0; i < work.readings.size(); ++i) {
-    const StripReading& reading = work.readings[i];
-    const FilmStrip& film = work.layout.strips[i];
-    if (!reading.clear) {
-      continue;
-    }
-    evidence.format = film.format;
-    if (reading.zero != ZeroSource::none) {
-      evidence.clear_over_bare = transmittance_from_density(reading.clear->visual);
-    }
-    if (reading.edge_print) {
-      evidence.print_over_clear =
-          transmittance_from_density(reading.edge_print->density - reading.clear->visual);
-    }
-    if (reading.leader) {
-      evidence.leader_over_clear =
-          transmittance_from_density(reading.leader->density - reading.clear->visual);
-    }
-    if (const std::optional<double> opaque = work.stray.opaque_light()) {
-      evidence.opaque_over_light = *opaque / std::max(1e-6, reading.bare_light);
-    }
-    for (const FilmFrame& frame : film.frames) {
-      const std::optional<FilmExtent> area = tone_area(frame);
-      if (area && !frame.inferred) {
-        const FrameTone tone =
-            read_tone(reading.density, *area, reading.clear->visual, {}, INFINITY);
-        evidence.dense_over_clear.push_back(
-            transmittance_from_density(tone.highlight->value - reading.clear->visual));
-      }
-    }
-  }
-  return evidence;
-}
-
-/// Where the file doesn't tell how codes become light, asks the picture; true where the answer
-/// needs the file to be read again.
-bool decide_transfer(ScanSource& source, const ScanWork& work) {
-  switch (reading_of_codes(code_evidence(work))) {
-    case CodeReading::light:
-      source.set_transfer({TransferKind::linear, {}, TransferSource::assumed});
-      return false;
-    case CodeReading::display_curve:
-      source.set_transfer({TransferKind::srgb, {}, TransferSource::assumed});
-      return true;
-    case CodeReading::cannot_tell:
-      break;
-  }
-  return false;
 }
 
 BaseFog base_fog_of(const ClearFilm& clear, const DoubtSources& doubt, int channels,
@@ -339,6 +222,9 @@ void explain_missing(ScanMeasurement& scan) {
     scan.reasons["veiling_glare"] =
         "Nothing opaque is in sight by which stray light could be told.";
   }
+  if (!scan.calibration) {
+    scan.reasons["calibration"] = "No calibration of the scanner was given.";
+  }
   if (!scan.density_limit) {
     scan.reasons["density_limit"] = none;
   }
@@ -365,17 +251,15 @@ void add_scan_numbers(ScanMeasurement& scan, const ScanWork& work) {
 
 ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
                              const Progress& progress) {
-  ScanWork work = read_scan(source, options, progress);
-  if (!source.info().transfer_known && work.layout.polarity == Polarity::negative &&
-      decide_transfer(source, work)) {
-    work = read_scan(source, options, progress);
-  }
+  const ScanScanner scanner(source, options);
+  ScanWork work = read_scan(source, options, scanner, progress);
   ScanMeasurement scan;
   scan.info = source.info();
   scan.cautions = scan.info.cautions;
   scan.pixels_per_mm = work.layout.pixels_per_mm;
   scan.picture = scan_picture(work.grid);
   add_scan_numbers(scan, work);
+  add_calibration(scan, scanner, work);
   judge_fitness(scan, work.layout, work.readings, clipped_pixels_share(work.grid));
   add_marks_and_tint(scan, work, options);
   for (std::size_t i = 0; i < work.layout.strips.size(); ++i) {
@@ -389,6 +273,7 @@ ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, 
                                    [](const StripReading& r) { return r.clear.has_value(); });
     scan.density_limit = density_limit(doubt_of(scan.info, *read));
   }
+  add_budgets(scan, work);
   explain_missing(scan);
   return scan;
 }

@@ -1,5 +1,7 @@
 #include "roll/scan_doubt.h"
 
+#include "roll/scanner_settings.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -41,18 +43,29 @@ constexpr double bright_lamp = 0.75;
 constexpr double least_clipped_share = 0.005;
 constexpr double clipped_shift = 0.02;
 constexpr double clipped_shift_per_share = 0.1;
+/// With a silver wedge's calibration the scanner's own Callier factor is taken out; film and wedge
+/// still differ in theirs by 3 to 5 % (common practice, no source).
+constexpr double wedge_angle_share = 0.05;
+/// What a calibrated scanner drifts in scale from scan to scan, and what other settings than the
+/// calibration's may add (exposure by the lamp is harmless, levels in the software are not).
+constexpr double same_settings_share = 0.003;
+constexpr double other_settings_share = 0.03;
+/// Bare light that isn't in sight reads as it did in the calibration's scan, give or take what
+/// lamps drift (common practice, no source).
+constexpr double remembered_zero = 0.02;
 /// Rounding to 8 bits on a display curve, as light.
 constexpr double eight_bit_light = 0.0002;
 
 }  // namespace
 
 DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
+  const ScannerCalibration* scanner = reading.scanner;
   DoubtSources doubt;
   const bool assumed = info.transfer.source == TransferSource::assumed;
   const double bulge = info.camera && !reading.flattened ? camera_bulge : flatbed_bulge;
   const double scatter = reading.clear ? reading.clear->scatter : 0.0;
-  doubt.zero_density = std::hypot(std::hypot(bulge, 0.5 * scatter),
-                                  unevenness_share * reading.lamp.unevenness_density());
+  doubt.noise_density = 0.5 * scatter;
+  doubt.evenness_density = std::hypot(bulge, unevenness_share * reading.lamp.unevenness_density());
   doubt.stray_transmittance =
       std::hypot(reading.stray_doubt, info.bits <= 8 ? eight_bit_light : 0.0);
   const bool guessed = info.bits > 8 && info.transfer.kind != TransferKind::linear;
@@ -61,7 +74,24 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
                          : guessed     ? guessed_curve_share
                                        : assumed_curve_share;
   doubt.angle_share_95 = info.camera ? camera_angle_share : unknown_angle_share;
+  if (scanner != nullptr) {
+    doubt.scanner = scanner;
+    doubt.stray_field = reading.stray_field;
+    doubt.stray_transmittance = info.bits <= 8 ? eight_bit_light : 0.0;
+    doubt.transfer_share =
+        settings_differ(*scanner, info, reading) ? other_settings_share : same_settings_share;
+    if (scanner->method == CalibrationMethod::wedge ||
+        scanner->method == CalibrationMethod::nominal_wedge) {
+      doubt.angle_share_95 = wedge_angle_share;
+    }
+  }
   if (reading.zero != ZeroSource::none) {
+    doubt.zero_density =
+        reading.lamp.scatter_density() /
+        std::sqrt(static_cast<double>(std::max<std::size_t>(1, reading.zero_samples.size())));
+    if (reading.zero == ZeroSource::scanner_file) {
+      doubt.zero_density = remembered_zero;
+    }
     if (reading.zero_clipped > least_clipped_share) {
       doubt.clipped_shift_density = clipped_shift + clipped_shift_per_share * reading.zero_clipped;
     }

@@ -186,8 +186,12 @@ void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
   const bool assumed = scan.info.transfer.source == TransferSource::assumed;
   if (!above_light) {
     scan.fitness = Fitness::relative;
-  } else if (assumed || scan.info.bits <= 8 || scan.info.lossy || clipped > zero_clipped_share) {
+  } else if (assumed || scan.info.bits <= 8 || scan.info.lossy || clipped > zero_clipped_share ||
+             (scan.calibration && scan.calibration->shape_only) ||
+             scan.zero.source == ZeroSource::scanner_file) {
     scan.fitness = Fitness::indicative;
+  } else if (scan.calibration && scan.calibration->same_settings) {
+    scan.fitness = Fitness::measured;
   } else {
     scan.fitness = Fitness::comparable;
   }

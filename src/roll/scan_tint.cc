@@ -35,7 +35,9 @@ Tint unknown_tint(const char* reason) {
 
 /// Standard uncertainty of a channel's clear density against another's.
 double coloured_doubt(const DoubtSources& doubt, double clear, bool lossy) {
-  const double zero = std::hypot(coloured_share_of_zero * doubt.zero_density,
+  const double level =
+      std::hypot(doubt.zero_density, std::hypot(doubt.noise_density, doubt.evenness_density));
+  const double zero = std::hypot(coloured_share_of_zero * level,
                                  coloured_share_of_clipping * doubt.clipped_shift_density);
   const double curve =
       std::hypot(coloured_share_of_curve * doubt.transfer_share * clear,

@@ -66,6 +66,18 @@ void sample_zero(StripReading& reading, const FilmStrip& film, const StraightStr
     reading.zero_samples = {blank};
     reading.zero_clipped = 0.0;
   }
+  if (reading.zero == ZeroSource::none && scan.clear == ClearReference::automatic &&
+      scan.scanner != nullptr && scan.scanner->bare_code) {
+    LightSample calibrated;
+    calibrated.film = {0.5 * (film.along_begin_mm + film.along_end_mm), 0.0};
+    for (std::size_t c = 0; c < static_cast<std::size_t>(channels); ++c) {
+      calibrated.light[c] =
+          scan.scanner->curves.of_channel[c].light_of((*scan.scanner->bare_code)[c]);
+    }
+    reading.zero = ZeroSource::scanner_file;
+    reading.zero_samples = {calibrated};
+    reading.zero_clipped = 0.0;
+  }
 }
 
 /// A lamp that reads clear film as zero, for scans without a bare light path in sight.
@@ -102,6 +114,7 @@ double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const Clear
 StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
   StripReading reading;
   reading.flattened = scan.blank_level.has_value();
+  reading.scanner = scan.scanner;
   const FilmExtent extent{film.along_begin_mm - beyond_film_mm, film.along_end_mm + beyond_film_mm,
                           film.across_begin_mm - beyond_film_mm,
                           film.across_end_mm + beyond_film_mm};
@@ -137,6 +150,11 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
   reading.bare_light = visual_from_channels(light, channels);
   const PointPx at = film.map.scan_from_film(middle);
   reading.stray_doubt = scan.stray.doubt(at.x, at.y) / std::max(1e-6, reading.bare_light);
+  PerChannel<double> field{};
+  for (int c = 0; c < channels; ++c) {
+    field[static_cast<std::size_t>(c)] = scan.stray.field(at.x, at.y, c);
+  }
+  reading.stray_field = visual_from_channels(field, channels) / std::max(1e-6, reading.bare_light);
   return reading;
 }
 

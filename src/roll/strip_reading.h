@@ -3,6 +3,7 @@
 #include <fogline/density/clipped_share.h>
 #include <fogline/density/density_strip.h>
 #include <fogline/density/doubt.h>
+#include <fogline/density/scanner_calibration.h>
 #include <fogline/density/stray_light.h>
 #include <fogline/film/film_layout.h>
 #include <fogline/roll/measure_roll.h>
@@ -34,6 +35,10 @@ struct StripReading {
   std::optional<AreaReading> leader;
   /// Stray light's doubt as a share of zero's light.
   double stray_doubt = 0.0;
+  /// How bright the surroundings are: stray light in mid-strip over that of an evenly lit field.
+  double stray_field = 0.0;
+  /// The calibration by which its codes became light; nullptr: none. Not owned.
+  const ScannerCalibration* scanner = nullptr;
 };
 
 /// A scan as the strips' readings need it.
@@ -44,6 +49,8 @@ struct ScanContext {
   ClearReference clear = ClearReference::automatic;
   /// Bare light's level by a blank scan that was divided out; absent without one.
   std::optional<PerChannel<double>> blank_level;
+  /// As in StripReading.
+  const ScannerCalibration* scanner = nullptr;
 };
 
 /// Reads one strip: zero from perforations, else from bare light beside the film; where neither is

@@ -2,19 +2,31 @@
 
 #include <fogline/base/quantity.h>
 
+#include <vector>
+
 namespace fogline {
+
+struct ScannerCalibration;
 
 /// What makes densities of one strip doubtful, as standard uncertainties unless said otherwise.
 /// Filled by what the scan shows and by what is known of its kind.
 struct DoubtSources {
-  /// Zero: scatter of bare light, and the lamp's bulge between where it was read, density.
+  /// Noise, grain and unevenness of the film over the area that was read, density.
+  double noise_density = 0.0;
+  /// Zero: scatter of the bare light where it was read, density.
   double zero_density = 0.0;
+  /// Lamp and lens between the places where zero was read, density.
+  double evenness_density = 0.0;
   /// Clipped bare light may have been brighter than the top code: greatest shift, density, one way
   /// (densities read too low).
   double clipped_shift_density = 0.0;
-  /// Stray light left, as a share of the bare light.
+  /// Stray light left, as a share of the bare light. With a calibration: what is left besides its
+  /// own.
   double stray_transmittance = 0.0;
-  /// Scale of the tone curve: share of the density.
+  /// Stray light at the film over that of an evenly lit field; for calibrated scans.
+  double stray_field = 0.0;
+  /// Scale of the tone curve: share of the density. With a calibration: what scan settings unlike
+  /// its own may add.
   double transfer_share = 0.0;
   /// A camera's display curve flattens near the top code: densities just below the lamp may read
   /// this many times too low (1: doesn't), fading with density.
@@ -22,7 +34,35 @@ struct DoubtSources {
   /// Angle of light: directed light reads silver up to this share too high (half width of the
   /// interval that covers 95 in 100 devices of the kind).
   double angle_share_95 = 0.0;
+  /// The calibration by which codes became light; nullptr: none. Not owned.
+  const ScannerCalibration* scanner = nullptr;
 };
+
+/// Where a part of a density's doubt comes from.
+enum class DoubtSource {
+  noise,        ///< noise and grain over the area
+  zero,         ///< bare light's scatter
+  evenness,     ///< lamp and lens between the places of bare light
+  clipping,     ///< bare light partly beyond the top code, or a tone curve that flattens there
+  stray_light,  ///< veiling glare and black offset left
+  transfer,     ///< tone curve, or a calibration's residual
+  certificate,  ///< the wedge's certificate, or the slope of a nominal one
+  angle         ///< angle of light and silver's scatter
+};
+
+/// One line of an uncertainty budget (JCGM 100 clause 5.1; sensitivities are 1, since every source
+/// is given as a density already).
+struct BudgetLine {
+  DoubtSource source = DoubtSource::noise;
+  /// Standard uncertainty, density.
+  double standard_density = 0.0;
+  /// Shared by all rolls of this scanner and calibration; else the roll's own.
+  bool common = false;
+};
+
+/// The budget of a density above zero of which `net` is silver. Sources that add nothing are left
+/// out. Clipping is told as the standard deviation of its one-way interval's half width.
+std::vector<BudgetLine> budget_of_density(const DoubtSources& sources, double density, double net);
 
 /// Expanded uncertainty (95 %) of a density `density` above zero of which `net` is silver. Sources
 /// are independent and add in squares (JCGM 100 clause 5.1.2), the angle of light as its own 95 %
@@ -34,14 +74,15 @@ double u95_of_density(const DoubtSources& sources, double density, double net);
 double u95_of_range(const DoubtSources& sources, double low, double high);
 
 /// The quantity with its interval: skewed upward where clipping or a compressed tone curve can only
-/// have made the density read low.
+/// have made the density read low. Tells the part that all rolls of the scanner share.
 Quantity quantity_of_density(const DoubtSources& sources, double density, double net);
 
-/// Highest density at which stray light leaves a doubt of 0.1 (95 %).
+/// Highest density at which stray light, and a calibration's own doubt, leave 0.1 (95 %).
 double density_limit(const DoubtSources& sources);
 
-/// Highest density that is told as a number at all: beyond it stray light's doubt (95 %) is 0.45,
-/// about the light itself, and only a lower bound can be given.
+/// Highest density that is told as a number at all: beyond it the same doubt (95 %) is 0.45, about
+/// the light itself, or nothing so dense was shown to the calibration, and only a lower bound can
+/// be given.
 double density_reach(const DoubtSources& sources);
 
 }  // namespace fogline

@@ -12,6 +12,7 @@ enum class Fitness { measured, comparable, indicative, relative, marks_only, unf
 enum class DensitiesAbove { light_path, base };
 
 /// Where density 0 (the bare light path) was read.
-enum class ZeroSource { perforations, clear_gate, reference_scan, none };
+/// `scanner_file`: not in this scan, but in that of its calibration.
+enum class ZeroSource { perforations, clear_gate, reference_scan, scanner_file, none };
 
 }  // namespace fogline

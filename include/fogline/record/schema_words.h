@@ -2,7 +2,9 @@
 
 #include <fogline/base/caution.h>
 #include <fogline/base/scan_source.h>
+#include <fogline/density/doubt.h>
 #include <fogline/density/fitness.h>
+#include <fogline/density/scanner_calibration.h>
 #include <fogline/film/film_format.h>
 #include <fogline/marks/mark.h>
 #include <fogline/process/advice.h>
@@ -21,6 +23,8 @@ std::string_view schema_word(FilmFormat format);
 std::string_view schema_word(TransferKind kind);
 std::string_view schema_word(TransferSource source);
 std::string_view schema_word(ZeroSource source);
+std::string_view schema_word(CalibrationMethod method);
+std::string_view schema_word(DoubtSource source);
 std::string_view schema_word(Fitness fitness);
 std::string_view schema_word(DensitiesAbove above);
 std::string_view schema_word(BaseFogSource source);

@@ -13,6 +13,8 @@ struct TextOptions {
   DensityUnits units = DensityUnits::density;
   /// Columns of the terminal, 40 or more; lines are broken at words.
   int width = 80;
+  /// Breaks each doubt up by its sources.
+  bool budget = false;
 };
 
 /// The report for a terminal, UTF-8: the verdict in a sentence or two, then the numbers with their

@@ -2,6 +2,8 @@
 
 #include <fogline/base/channels.h>
 #include <fogline/base/scan_source.h>
+#include <fogline/density/scanner_calibration.h>
+#include <fogline/density/wedge_reference.h>
 #include <fogline/film/film_format.h>
 #include <fogline/roll/roll_measurement.h>
 
@@ -26,13 +28,18 @@ struct MeasureOptions {
   /// A picture of the bare light, made with the same settings and of the same size; nullptr: none.
   /// Takes the unevenness of lamp and lens out, and is zero where the scan shows no bare light.
   ScanSource* blank = nullptr;
+  /// The scanner's calibration; nullptr: none. Goes before what the file says of its codes.
+  const ScannerCalibration* scanner = nullptr;
+  /// The scan holds a step wedge of these densities: calibrates it by that first. nullptr: none.
+  const WedgeReference* wedge = nullptr;
   /// Density per channel of the stock's clean base (roll card); absent: unknown.
   std::optional<PerChannel<double>> base_tint;
 };
 
 /// Measures one scan of a roll. `frame_number` is the number of its first frame. Throws FileError
-/// where the file breaks off while being read, or where the blank doesn't fit the scan or stands at
-/// the top code.
+/// where the file breaks off while being read, where the blank doesn't fit the scan or stands at
+/// the top code, where a colour scan has a grey scanner's calibration or the other way round, or
+/// where the wedge can't be found or laid on its reference.
 ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
                              const Progress& progress);
 

@@ -1,11 +1,14 @@
 #pragma once
 
 #include <fogline/base/caution.h>
+#include <fogline/base/channels.h>
 #include <fogline/base/geometry.h>
 #include <fogline/base/quantity.h>
 #include <fogline/base/raster.h>
 #include <fogline/base/scan_source.h>
+#include <fogline/density/doubt.h>
 #include <fogline/density/fitness.h>
+#include <fogline/density/scanner_calibration.h>
 #include <fogline/film/film_format.h>
 #include <fogline/marks/mark.h>
 #include <fogline/sensitometry/base_fog.h>
@@ -95,6 +98,41 @@ struct ScanPicture {
   double scan_px_per_pixel = 1.0;
 };
 
+/// The doubt of one number of a scan, source by source.
+struct DoubtBudget {
+  /// "base_fog" (with several strips "strips[0].base_fog"), "frame 3 highlight".
+  std::string number;
+  Quantity quantity;
+  std::vector<BudgetLine> lines;
+};
+
+/// The calibration that a scan was read by.
+struct ScanCalibration {
+  CalibrationMethod method = CalibrationMethod::wedge;
+  bool shape_only = false;
+  std::string date;
+  std::string checksum;
+  std::string reference;
+  double shown_to_density = 0.0;
+  /// Learned from a wedge in this very scan.
+  bool own_wedge = false;
+  /// Bit depth, bare light and balance of channels are those of the calibration.
+  bool same_settings = true;
+};
+
+/// A step of a wedge in the scan.
+struct StepMeasurement {
+  int number = 0;
+  BoxPx box_px;
+  std::array<PointPx, 4> corners_px{};
+  /// Median stored code per channel (of 255 or 65535).
+  PerChannel<double> code{};
+  double reference_density = 0.0;
+  Quantity density;
+  bool outlier = false;
+  std::string reason;
+};
+
 /// What one scan alone says.
 struct ScanMeasurement {
   ScanInfo info;
@@ -113,6 +151,11 @@ struct ScanMeasurement {
   std::vector<StripMeasurement> strips;
   std::optional<BaseFog> base_fog;
   std::vector<FrameMeasurement> frames;
+  std::optional<ScanCalibration> calibration;
+  /// Steps of the wedge in the scan, lightest first.
+  std::vector<StepMeasurement> steps;
+  /// Of base plus fog and of each frame's tones, in their order.
+  std::vector<DoubtBudget> budgets;
   /// Colour of clear film.
   Tint tint;
   std::vector<Mark> marks;

@@ -1,0 +1,93 @@
+#include "calibrate.h"
+
+#include "output_files.h"
+#include "page_pictures.h"
+#include "progress_line.h"
+#include "terminal.h"
+
+#include <fogline/base/error.h>
+#include <fogline/io/scanner_file.h>
+#include <fogline/io/wedge_reference_file.h>
+#include <fogline/io/write_file.h>
+#include <fogline/report/calibration_page.h>
+#include <fogline/roll/calibrate_scanner.h>
+
+#include <chrono>
+#include <ctime>
+#include <memory>
+
+namespace fogline {
+namespace {
+
+std::string today() {
+  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  std::tm local{};
+  localtime_r(&now, &local);
+  char text[11];
+  std::strftime(text, sizeof text, "%Y-%m-%d", &local);
+  return text;
+}
+
+CalibrationRun calibrated(const CalibrateRequest& request) {
+  std::vector<std::unique_ptr<ScanSource>> opened;
+  std::vector<ScanSource*> sources;
+  for (const std::string& file : request.scans) {
+    opened.push_back(open_scan(file, request.open));
+    sources.push_back(opened.back().get());
+  }
+  ProgressLine progress(request.scans.front());
+  if (request.layers) {
+    return calibrate_from_layers(sources, *request.layers, request.layer_density,
+                                 progress.callback());
+  }
+  if (request.bracket_s) {
+    return calibrate_from_bracket(sources, *request.bracket_s, request.bracket_doubt_stops,
+                                  progress.callback());
+  }
+  return calibrate_from_wedge(*sources.front(),
+                              request.steps ? *request.steps : read_wedge_reference(*request.wedge),
+                              progress.callback());
+}
+
+std::string page_path(const CalibrateRequest& request) {
+  return request.html.value_or(
+      default_page_path(request.output == "-" ? request.scans.front() : request.output));
+}
+
+void put_page(const CalibrateRequest& request, const CalibrationRun& run) {
+  const std::string page = html_from_calibration(run, page_pictures(run.pictures));
+  const std::string path = page_path(request);
+  if (path == "-") {
+    write_standard_output(page);
+  } else {
+    write_page(path, page);
+  }
+}
+
+}  // namespace
+
+ExitStatus run_calibrate(const CalibrateRequest& request) {
+  CalibrationRun run = calibrated(request);
+  run.calibration.date = request.date.value_or(today());
+  run.calibration.tool_version = FOGLINE_VERSION;
+  const std::string file = scanner_file_text(run.calibration);
+  if (request.output == "-") {
+    write_standard_output(file);
+  } else {
+    check_replaces_scanner_file(request.output);
+    write_file(request.output, file);
+    run.calibration = read_scanner_file(request.output);
+  }
+  const bool prints = request.output != "-" && request.html != "-";
+  if (prints) {
+    write_standard_output(text_from_calibration(
+        run,
+        {standard_output_wants_color(), DensityUnits::density, standard_output_width(), false}));
+  }
+  if (request.html != "none") {
+    put_page(request, run);
+  }
+  return ExitStatus::done;
+}
+
+}  // namespace fogline

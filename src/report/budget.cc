@@ -1,0 +1,126 @@
+#include "report/budget.h"
+
+#include "report/escape.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+#include <vector>
+
+namespace fogline {
+
+namespace {
+
+struct SourceColumn {
+  DoubtSource source;
+  std::string_view head;
+};
+
+constexpr std::array<SourceColumn, 8> source_columns{{{DoubtSource::noise, "noise"},
+                                                      {DoubtSource::zero, "zero"},
+                                                      {DoubtSource::evenness, "even"},
+                                                      {DoubtSource::clipping, "clipped"},
+                                                      {DoubtSource::stray_light, "stray"},
+                                                      {DoubtSource::transfer, "curve"},
+                                                      {DoubtSource::certificate, "wedge"},
+                                                      {DoubtSource::angle, "angle"}}};
+
+constexpr std::string_view explanation =
+    "Half widths that cover 95 of 100, by source; they add in squares. noise: noise and grain over "
+    "the area. zero: scatter of the bare light. even: lamp and lens between the places of bare "
+    "light. clipped: bare light at the top code. stray: veiling glare left. curve: tone curve, or "
+    "the calibration's residual. wedge: the wedge's certificate. angle: silver scatters, and "
+    "directed light reads it denser. The last column is the part that all rolls of this scanner "
+    "and "
+    "calibration share: it cancels when they are compared.";
+
+std::string three_decimals(double value) {
+  return std::isfinite(value) ? text_from_number(value, 3) : std::string("–");
+}
+
+/// One row: name, density with its doubt, a cell a source, the common part.
+std::vector<std::string> cells_of(const DoubtBudget& budget, DensityUnits units) {
+  const double scale = units == DensityUnits::stops ? 1.0 / std::log10(2.0) : 1.0;
+  const NumberText number = text_from_density(budget.quantity, units);
+  std::string name = budget.number == "base_fog" ? "base plus fog" : budget.number;
+  std::vector<std::string> cells{name,
+                                 number.value + (number.doubt.empty() ? "" : " " + number.doubt)};
+  for (const SourceColumn& column : source_columns) {
+    const auto line = std::find_if(budget.lines.begin(), budget.lines.end(),
+                                   [&](const BudgetLine& l) { return l.source == column.source; });
+    cells.push_back(line == budget.lines.end()
+                        ? std::string("–")
+                        : three_decimals(scale * coverage_factor_95 * line->standard_density));
+  }
+  cells.push_back(budget.quantity.u95_common ? three_decimals(scale * *budget.quantity.u95_common)
+                                             : std::string("–"));
+  return cells;
+}
+
+std::vector<std::string> head_cells() {
+  std::vector<std::string> cells{"number", "density"};
+  for (const SourceColumn& column : source_columns) {
+    cells.emplace_back(column.head);
+  }
+  cells.emplace_back("shared");
+  return cells;
+}
+
+std::string row_html(const std::vector<std::string>& cells, const char* tag, const char* scope) {
+  std::string html = "<tr>";
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const bool is_head = i == 0 || std::string_view(tag) == "th";
+    const std::string name = is_head ? "th" : tag;
+    html += "<" + name + (is_head ? std::string(" scope=\"") + scope + "\"" : std::string()) + ">" +
+            html_escaped(cells[i]) + "</" + name + ">";
+  }
+  return html + "</tr>\n";
+}
+
+}  // namespace
+
+std::string budget_part(const RollMeasurement& measurement, DensityUnits units) {
+  std::string rows;
+  for (const ScanMeasurement& scan : measurement.scans) {
+    for (const DoubtBudget& budget : scan.budgets) {
+      rows += row_html(cells_of(budget, units), "td", "row");
+    }
+  }
+  if (rows.empty()) {
+    return "";
+  }
+  return "<details><summary>Where each doubt comes from</summary>\n<p>" + std::string(explanation) +
+         "</p>\n<div class=\"scroll\"><table>\n<thead>" + row_html(head_cells(), "th", "col") +
+         "</thead>\n<tbody>\n" + rows + "</tbody></table></div>\n</details>\n";
+}
+
+void put_budgets(TextLayout& layout, const RollMeasurement& measurement, DensityUnits units) {
+  std::vector<std::vector<std::string>> rows{head_cells()};
+  for (const ScanMeasurement& scan : measurement.scans) {
+    for (const DoubtBudget& budget : scan.budgets) {
+      rows.push_back(cells_of(budget, units));
+    }
+  }
+  layout.heading("Where each doubt comes from");
+  if (rows.size() == 1) {
+    layout.paragraph("No density was told, so there is no doubt to break up.");
+    return;
+  }
+  std::vector<std::size_t> widths(rows.front().size(), 0);
+  for (const std::vector<std::string>& row : rows) {
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      widths[i] = std::max(widths[i], columns(row[i]));
+    }
+  }
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    std::string line;
+    for (std::size_t i = 0; i < rows[r].size(); ++i) {
+      line += padded(rows[r][i], widths[i]) + "  ";
+    }
+    layout.line(line.substr(0, line.find_last_not_of(' ') + 1), r == 0);
+  }
+  layout.paragraph(explanation);
+}
+
+}  // namespace fogline

@@ -1,0 +1,228 @@
+#include "roll/scan_picture.h"
+#include "roll/scanner_response.h"
+#include "roll/shown_lights.h"
+
+#include <fogline/base/error.h>
+#include <fogline/density/assign_steps.h>
+#include <fogline/density/stray_light.h>
+#include <fogline/film/find_wedges.h>
+#include <fogline/roll/calibrate_scanner.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+namespace fogline {
+
+namespace {
+
+/// Pixels of the working grid: a wedge's steps are large.
+constexpr std::int64_t wedge_grid_pixels = 6'000'000;
+/// Scale taken for stray light where the file doesn't tell it: the glass is so long.
+constexpr double unknown_scale_length_mm = 240.0;
+/// A wedge's steps lie in other light of lamp and lens than the bare light beside it: standard
+/// uncertainty of a step's density (common practice, no source).
+constexpr double flatbed_evenness = 0.004;
+constexpr double camera_evenness = 0.012;
+/// Own part of a step's certificate; the other half of the variance all steps share.
+constexpr double own_part = std::numbers::sqrt2 / 2.0;
+/// A nominal wedge's steps scatter about their slope (common practice, no source).
+constexpr double nominal_step_doubt = 0.01;
+constexpr double nominal_slope_doubt = 0.03;
+/// Bare light with more than this share at the top code is no zero.
+constexpr double clipped_share_limit = 0.005;
+/// The response is fitted, then stray light told by it, and again.
+constexpr int rounds = 3;
+/// An outline of a step, grown from the area that was read.
+constexpr double grown = 1.8;
+
+/// A wedge with the reference step of each of its own.
+struct LaidWedge {
+  FoundWedge wedge;
+  std::vector<int> reference_index;
+};
+
+bool is_clipped(const WedgeStep& step) {
+  return *std::max_element(step.clipped_share.begin(), step.clipped_share.end()) >
+         clipped_share_limit;
+}
+
+bool bare_light_known(const FoundWedge& wedge) {
+  return wedge.bare_light && wedge.bare_clipped_share <= clipped_share_limit;
+}
+
+LaidWedge lay_on_reference(const std::vector<FoundWedge>& wedges, const WedgeReference& reference,
+                           const ScanInfo& info) {
+  std::string failure;
+  for (const FoundWedge& wedge : wedges) {
+    const bool bare = bare_light_known(wedge);
+    const double zero =
+        visual_from_channels(bare ? *wedge.bare_light : wedge.steps.front().light, info.channels);
+    std::vector<SeenStep> seen;
+    for (const WedgeStep& step : wedge.steps) {
+      const double through = visual_from_channels(step.light, info.channels) / zero;
+      seen.push_back({step.slot, density_from_transmittance(through), is_clipped(step)});
+    }
+    StepAssignment assignment = assign_steps(seen, reference, bare);
+    if (assignment.failure.empty()) {
+      return {wedge, std::move(assignment.reference_index)};
+    }
+    if (failure.empty()) {
+      failure = assignment.failure;
+    }
+  }
+  throw FileError(info.file, info.file + " " + failure + ".");
+}
+
+double own_density_doubt(const ReferenceStep& step, const WedgeReference& reference,
+                         const ScanInfo& info) {
+  const double evenness = info.camera ? camera_evenness : flatbed_evenness;
+  const double certificate = reference.nominal
+                                 ? nominal_step_doubt
+                                 : own_part * step.u95.value_or(usual_certificate_u95) / 1.96;
+  return std::hypot(evenness, certificate);
+}
+
+ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& reference,
+                           const ScanSource& source) {
+  const ScanInfo& info = source.info();
+  const FoundWedge& wedge = laid.wedge;
+  const bool bare = bare_light_known(wedge);
+  ResponseProblem problem;
+  problem.channels = info.channels;
+  if (bare) {
+    const double evenness = 0.5 * (info.camera ? camera_evenness : flatbed_evenness);
+    problem.bare =
+        shown_light({wedge.bare_corners_px, *wedge.bare_light, {}, {}}, source, 0.0, evenness);
+  }
+  for (std::size_t i = 0; i < wedge.steps.size(); ++i) {
+    const WedgeStep& step = wedge.steps[i];
+    const auto index = static_cast<std::size_t>(laid.reference_index[i]);
+    const ReferenceStep& known = reference.steps[index];
+    ShownLight light =
+        shown_light({step.corners_px, step.light, step.light_doubt, step.clipped_share}, source,
+                    known.density, own_density_doubt(known, reference, info));
+    light.step.number = laid.reference_index[i] + 1;
+    light.step.label = known.label;
+    if (bare && info.transfer_known) {
+      light.step.uncalibrated_density =
+          density_from_transmittance(visual_from_channels(step.light, info.channels) /
+                                     visual_from_channels(*wedge.bare_light, info.channels));
+    }
+    problem.lights.push_back(light);
+  }
+  return problem;
+}
+
+PointPx middle_of_corners(const std::array<PointPx, 4>& corners) {
+  PointPx middle;
+  for (const PointPx& corner : corners) {
+    middle.x += 0.25 * corner.x;
+    middle.y += 0.25 * corner.y;
+  }
+  return middle;
+}
+
+std::vector<std::vector<PointPx>> outlines_of(const FoundWedge& wedge) {
+  std::vector<std::vector<PointPx>> outlines;
+  for (const WedgeStep& step : wedge.steps) {
+    const PointPx middle = middle_of_corners(step.corners_px);
+    std::vector<PointPx> outline;
+    for (const PointPx& corner : step.corners_px) {
+      outline.push_back(
+          {middle.x + grown * (corner.x - middle.x), middle.y + grown * (corner.y - middle.y)});
+    }
+    outlines.push_back(std::move(outline));
+  }
+  return outlines;
+}
+
+/// Stray light of the wedge's scan, by the present reading of its codes.
+void tell_stray_light(ResponseProblem& problem, const ScanGrid& grid, const ScanInfo& info,
+                      const FoundWedge& wedge) {
+  StrayKnowledge known;
+  known.film_outlines = outlines_of(wedge);
+  const double longest = std::max(info.width_px, info.height_px);
+  const StrayLight stray = StrayLight::estimated(
+      grid, {}, info.tag_pixels_per_mm.value_or(longest / unknown_scale_length_mm), known);
+  problem.stray = {stray.share(), stray.share_doubt(), 0.0, 0.0, stray.measured()};
+  const auto add_field = [&](ShownLight& light, const PerChannel<double>& bare) {
+    const PointPx at = middle_of_corners(light.step.corners_px);
+    for (int c = 0; c < info.channels; ++c) {
+      const auto i = static_cast<std::size_t>(c);
+      light.stray_field[i] = stray.field(at.x, at.y, c) / bare[i];
+    }
+  };
+  // The bare light in the same reading: where it isn't in sight, that of the lightest usable step.
+  const ShownLight& lightest = problem.bare ? *problem.bare : problem.lights.front();
+  const PointPx at = middle_of_corners(lightest.step.corners_px);
+  const int x = std::clamp(static_cast<int>(at.x) / grid.reduction, 0, grid.light.width() - 1);
+  const int y = std::clamp(static_cast<int>(at.y) / grid.reduction, 0, grid.light.height() - 1);
+  PerChannel<double> bare{};
+  for (int c = 0; c < info.channels; ++c) {
+    bare[static_cast<std::size_t>(c)] =
+        std::max(1e-6, static_cast<double>(grid.light.light(x, y, c)) /
+                           transmittance_from_density(lightest.step.reference_density));
+  }
+  if (problem.bare) {
+    add_field(*problem.bare, bare);
+  }
+  for (ShownLight& light : problem.lights) {
+    add_field(light, bare);
+  }
+}
+
+double common_certificate_doubt(const WedgeReference& reference) {
+  if (reference.nominal) {
+    return 0.0;
+  }
+  double sum = 0.0;
+  for (const ReferenceStep& step : reference.steps) {
+    sum += step.u95.value_or(usual_certificate_u95) / 1.96;
+  }
+  return own_part * sum / static_cast<double>(reference.steps.size());
+}
+
+}  // namespace
+
+CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
+                                    const Progress& progress) {
+  const ScanInfo info = source.info();
+  ScanGrid grid = source.survey(wedge_grid_pixels, progress);
+  const WedgeSearch search = find_wedges(grid);
+  if (search.wedges.empty()) {
+    throw FileError(info.file, info.file + ": " + search.failure);
+  }
+  const LaidWedge laid = lay_on_reference(search.wedges, reference, info);
+  ResponseProblem problem = problem_of(laid, reference, source);
+  CalibrationRun run;
+  run.pictures.push_back(scan_picture(grid));
+  for (int round = 0; round < rounds; ++round) {
+    if (round > 0) {
+      source.set_transfer(scanner_transfer(run.calibration));
+      grid = source.survey(wedge_grid_pixels, {});
+    }
+    tell_stray_light(problem, grid, info, laid.wedge);
+    ResponseOutcome outcome = fit_response(problem);
+    if (!outcome.failure.empty()) {
+      throw FileError(info.file, info.file + " " + outcome.failure + ".");
+    }
+    run.calibration = std::move(outcome.calibration);
+  }
+  ScannerCalibration& calibration = run.calibration;
+  calibration.method =
+      reference.nominal ? CalibrationMethod::nominal_wedge : CalibrationMethod::wedge;
+  calibration.slope_doubt_share = reference.nominal ? nominal_slope_doubt : 0.0;
+  calibration.certificate_doubt = common_certificate_doubt(reference);
+  calibration.reference = reference.name;
+  if (problem.bare) {
+    calibration.bare_code = problem.bare->step.code;
+  }
+  add_settings(calibration, info);
+  run.cautions = cautions_of(calibration);
+  source.set_transfer(scanner_transfer(calibration));
+  return run;
+}
+
+}  // namespace fogline
