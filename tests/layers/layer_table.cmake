@@ -36,6 +36,7 @@ set(library_rules
     "^(unsupported/)?Eigen/=numerics"
     "^SQLiteCpp/|^sqlite3[.]h$=logbook"
     "^nlohmann/=record report io"
+    "^boost/crc[.]hpp$=io"
     "^boost/=app"
     # The operating system: whoever touches files or the terminal.
     "^(unistd|fcntl|signal|poll|termios)[.]h$|^sys/=io logbook app")
