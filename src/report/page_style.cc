@@ -136,6 +136,15 @@ paint-order:stroke}
 .cuts div{font-size:.75rem;color:var(--faint);line-height:1.4}
 .cuts svg{display:block;width:5.25rem;height:5.25rem;background:#fff;border:1px solid var(--rule);
 print-color-adjust:exact;-webkit-print-color-adjust:exact}
+.plot{margin:0 0 1.5rem;padding:0 .75rem 0 2.6rem;max-width:44rem}
+.plot>svg{display:block;width:100%;height:17rem;overflow:visible;margin:.5rem 0 1.75rem}
+.plot figcaption{margin-left:-2.6rem}
+.plot text{font-size:11px;fill:var(--faint)}.plot .grid{stroke:var(--rule)}
+.plot .response{stroke-width:1.4;stroke:var(--ink)}.plot .c-green.response{stroke-dasharray:6 3}
+.plot .c-blue.response{stroke-dasharray:2 3}
+.plot .dot{fill:var(--ink)}.plot text.out{font-size:17px;fill:var(--two)}
+.plot .band{fill:var(--one);opacity:.18;stroke:none}.plot .zero{stroke:var(--faint)}
+.plot .limit{stroke:var(--two);stroke-dasharray:4 3}.plot text.limit-word{fill:var(--two)}
 .rule{border:solid var(--ink);border-width:0 1px 1px;height:.4rem;margin:.6rem 0 0}
 .scale .more{stroke:var(--ink);stroke-width:1.5}
 table{border-collapse:collapse;width:100%;max-width:44rem;margin:0 0 1rem;font-size:.9375rem}
@@ -146,7 +155,7 @@ thead th{color:var(--faint);border-color:var(--ink);font-size:.875rem}
 tr.sum th,tr.sum td{border-bottom:0;font-style:italic}
 td span{color:var(--faint);white-space:nowrap}
 summary{cursor:pointer;max-width:40rem}details[open] summary{margin:0 0 .5rem}
-details>.scroll{overflow-x:auto}details table{font-size:.8125rem;max-width:none}
+.scroll{overflow-x:auto}details table{font-size:.8125rem;max-width:none}
 details th,details td{white-space:nowrap}
 @media (max-width:40rem){.eyebrow{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
 .todo{font-size:.875rem;line-height:1.3}

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <fogline/report/html.h>
+#include <fogline/report/text.h>
+#include <fogline/roll/calibrate_scanner.h>
+
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// A calibration as one page that needs no script, no network and no other file: what the scanner
+/// may be trusted for, the steps over their picture, response, residuals and doubt. `pictures`
+/// holds one for each of the run's, in order. The first scan's file name stands in `source_files`.
+std::string html_from_calibration(const CalibrationRun& run,
+                                  const std::vector<PagePicture>& pictures);
+
+/// The same for a terminal.
+std::string text_from_calibration(const CalibrationRun& run, const TextOptions& options);
+
+}  // namespace fogline
