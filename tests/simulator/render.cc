@@ -119,6 +119,7 @@ Simulated render(Scenario scenario) {
   const std::vector<std::size_t> bare = bare_pixels(planes, plan.pixels_per_mm);
   expose_sensor(light, plan.scanner, plan.pixels_per_mm,
                 bare.empty() ? brightest_film(planes) : bare, derived_seed(plan.seed, 31));
+  bend(light, plan.scanner.response);
   result.picture = encode(light, plan.encoding, plan.scanner.sharpening);
 
   tell_truth(result, planes, camera, geometries, bare);

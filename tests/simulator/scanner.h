@@ -3,6 +3,7 @@
 
 #include "simulator/film_stock.h"
 #include "simulator/plane.h"
+#include "simulator/response_shape.h"
 
 #include <cstdint>
 #include <vector>
@@ -42,6 +43,7 @@ struct ScannerSettings {
   double read_noise = 10.0;      ///< electrons
   int adc_bits = 0;              ///< steps of the converter, 10 to 14; 0: as fine as the file
   double black_offset = 0.0;     ///< share of full scale added to everything, 0 to 0.003
+  ResponseShape response;        ///< what is bent between the sensor and the file
 };
 
 /// Callier's factor times net density.

@@ -1,0 +1,363 @@
+#include "calibration_case.h"
+
+#include "compare.h"
+#include "simulator/random.h"
+#include "simulator/render.h"
+
+#include <fogline/density/stray_light.h>
+#include <fogline/film/find_wedges.h>
+#include <fogline/io/open_scan.h>
+#include <fogline/roll/calibrate_scanner.h>
+#include <fogline/roll/measure_roll.h>
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <memory>
+
+namespace bench {
+
+namespace {
+
+using fogline::CalibrationRun;
+using fogline::ScannerCalibration;
+
+constexpr std::int64_t grid_pixels = 6'000'000;
+
+fogline::WedgeReference reference_of(const filmsim::CalibratedPair& pair) {
+  fogline::WedgeReference reference;
+  reference.name = "invented wedge";
+  for (std::size_t i = 0; i < pair.wedge.certified.size(); ++i) {
+    reference.steps.push_back(
+        {std::to_string(i + 1), pair.wedge.certified[i], pair.certificate_u95});
+  }
+  return reference;
+}
+
+/// A step shows where its light isn't clipped and stands off the next one's by more than noise.
+bool shows(const filmsim::WedgePlan& plan, const filmsim::WedgeScan& scan, std::size_t i) {
+  const auto light = [&](std::size_t k) {
+    const filmsim::Point& middle = scan.middles_px[k];
+    double sum = 0.0;
+    constexpr int half = 2;
+    for (int y = -half; y <= half; ++y) {
+      for (int x = -half; x <= half; ++x) {
+        sum += scan.picture.code(static_cast<int>(middle.x) + x, static_cast<int>(middle.y) + y,
+                                 plan.encoding.channels == 1 ? 0 : 1);
+      }
+    }
+    return sum / ((2 * half + 1) * (2 * half + 1));
+  };
+  const double here = light(i);
+  return here < 0.995 * scan.picture.top();
+}
+
+void compare_wedge(CalibrationCase& result, const filmsim::CalibratedPair& pair,
+                   const filmsim::WedgeScan& scan, const ScannerCalibration& calibration) {
+  for (std::size_t i = 0; i < pair.wedge.densities.size(); ++i) {
+    result.steps_to_find += shows(pair.wedge, scan, i) ? 1 : 0;
+  }
+  result.direction_right = true;
+  result.reference_right = true;
+  for (const fogline::CalibrationStep& step : calibration.steps) {
+    double x = 0.0;
+    double y = 0.0;
+    for (const fogline::PointPx& corner : step.corners_px) {
+      x += 0.25 * corner.x;
+      y += 0.25 * corner.y;
+    }
+    const auto index = static_cast<std::size_t>(step.number - 1);
+    const filmsim::Point& middle = scan.middles_px[index];
+    const double off = std::hypot(x - middle.x, y - middle.y) / pair.wedge.pixels_per_mm;
+    if (off < 0.3 * pair.wedge.pitch_mm) {
+      ++result.steps_found;
+    } else {
+      result.reference_right = false;
+    }
+    const bool is_dirty = step.number - 1 == pair.wedge.dirty_step;
+    result.dirty_named = result.dirty_named || (is_dirty && step.outlier);
+    result.falsely_named += step.outlier && !is_dirty ? 1 : 0;
+  }
+  const auto& first = calibration.steps.front();
+  const auto& last = calibration.steps.back();
+  result.direction_right = first.number < last.number && result.reference_right;
+  result.dirty = pair.wedge.dirty_step >= 0;
+  result.residual_rms = calibration.residual_rms;
+  result.limit = calibration.density_limit;
+  result.stray_error = calibration.stray.share - pair.wedge.scanner.glare.share;
+}
+
+fogline::Transfer transfer_of(const ScannerCalibration& calibration) {
+  fogline::Transfer transfer;
+  transfer.kind = fogline::TransferKind::scanner;
+  transfer.source = fogline::TransferSource::scanner_file;
+  transfer.scanner = std::make_shared<const fogline::CodeCurves>(calibration.curves);
+  return transfer;
+}
+
+/// Densities of the patches' scan; with a calibration by its curves and its share of stray light.
+std::vector<Compared> read_patches(const std::string& path, const filmsim::WedgePlan& plan,
+                                   const filmsim::WedgeScan& scan,
+                                   const ScannerCalibration* calibration) {
+  std::vector<Compared> read;
+  const auto source = fogline::open_scan(path, {});
+  if (calibration != nullptr) {
+    source->set_transfer(transfer_of(*calibration));
+  }
+  const fogline::ScanGrid grid = source->survey(grid_pixels, {});
+  const fogline::WedgeSearch search = fogline::find_wedges(grid);
+  if (search.wedges.empty() || !search.wedges.front().bare_light) {
+    return read;
+  }
+  const fogline::FoundWedge& found = search.wedges.front();
+  fogline::StrayKnowledge known;
+  if (calibration != nullptr) {
+    known.share = calibration->stray.share;
+    known.share_doubt = calibration->stray.share_doubt;
+    known.calibrated = true;
+  }
+  for (const fogline::WedgeStep& step : found.steps) {
+    known.film_outlines.emplace_back(step.corners_px.begin(), step.corners_px.end());
+  }
+  const auto stray = fogline::StrayLight::estimated(grid, {}, plan.pixels_per_mm, known);
+  const int channels = source->info().channels;
+  const auto middle_of = [](const std::array<fogline::PointPx, 4>& corners) {
+    fogline::PointPx at;
+    for (const fogline::PointPx& corner : corners) {
+      at.x += 0.25 * corner.x;
+      at.y += 0.25 * corner.y;
+    }
+    return at;
+  };
+  const fogline::PointPx bare_at = middle_of(found.bare_corners_px);
+  for (const fogline::WedgeStep& step : found.steps) {
+    const fogline::PointPx at = middle_of(step.corners_px);
+    fogline::PerChannel<double> through{};
+    fogline::PerChannel<double> field{};
+    for (int c = 0; c < channels; ++c) {
+      const auto i = static_cast<std::size_t>(c);
+      const double bare =
+          (*found.bare_light)[i] - static_cast<double>(stray.at(bare_at.x, bare_at.y, c));
+      through[i] = (step.light[i] - static_cast<double>(stray.at(at.x, at.y, c))) / bare;
+      field[i] = stray.field(at.x, at.y, c) / bare;
+    }
+    // Which patch it is, by its place.
+    std::size_t nearest = 0;
+    double distance = INFINITY;
+    for (std::size_t i = 0; i < scan.middles_px.size(); ++i) {
+      const double d = std::hypot(scan.middles_px[i].x - at.x, scan.middles_px[i].y - at.y);
+      if (d < distance) {
+        distance = d;
+        nearest = i;
+      }
+    }
+    if (distance > 0.3 * plan.pitch_mm * plan.pixels_per_mm) {
+      continue;
+    }
+    Compared compared;
+    compared.truth = plan.densities[nearest];
+    compared.value =
+        fogline::density_from_transmittance(fogline::visual_from_channels(through, channels));
+    if (!std::isfinite(compared.value)) {
+      continue;
+    }
+    if (calibration != nullptr) {
+      const double d = compared.value;
+      const double visual_field = fogline::visual_from_channels(field, channels);
+      const auto doubt = calibration->doubt_at(d);
+      const double left =
+          calibration->stray_doubt_in(visual_field, d) * std::pow(10.0, d) / std::log(10.0);
+      const double certificate = calibration->certificate_doubt * std::min(1.0, d);
+      constexpr double evenness = 0.004;
+      constexpr double silver_95 = 0.05;
+      compared.u95 = std::hypot(
+          1.96 * std::hypot(std::hypot(doubt.fit, left), std::hypot(certificate, evenness)),
+          silver_95 * d);
+      compared.at_least = d > calibration->density_limit;
+    }
+    read.push_back(compared);
+  }
+  return read;
+}
+
+ScanCase measure_strip(const filmsim::Simulated& simulated, const std::string& path,
+                       const ScannerCalibration* calibration, std::uint64_t seed) {
+  ScanCase strip;
+  strip.name = {"tiny", seed};
+  describe(simulated, strip);
+  try {
+    const auto source = fogline::open_scan(path, {});
+    fogline::MeasureOptions options;
+    options.scanner = calibration;
+    std::vector<fogline::ScanMeasurement> scans;
+    scans.push_back(fogline::measure_scan(*source, options, 1, {}));
+    strip.read = true;
+    compare(simulated, fogline::join_scans(std::move(scans)), strip);
+  } catch (const std::exception& error) {
+    strip.trouble = error.what();
+  }
+  return strip;
+}
+
+}  // namespace
+
+CalibrationCase run_calibration_case(const filmsim::WedgeKind& kind, std::uint64_t seed,
+                                     const std::string& folder) {
+  CalibrationCase result;
+  result.seed = seed;
+  result.large = kind.large;
+  result.like_silver = kind.like_silver;
+  const filmsim::CalibratedPair pair = filmsim::sample_pair(kind, seed);
+  result.bits = pair.wedge.encoding.bits;
+  const std::string base = folder + "/" + std::to_string(seed) + (kind.large ? "l" : "s");
+  const filmsim::WedgeScan wedge = filmsim::render_wedge(pair.wedge);
+  const std::string wedge_path = base + "-wedge.tif";
+  write_wedge(wedge, pair.wedge, wedge_path);
+  const filmsim::WedgeScan patches = filmsim::render_wedge(pair.patches);
+  const std::string patches_path = base + "-patches.tif";
+  write_wedge(patches, pair.patches, patches_path);
+  const filmsim::Simulated strip = filmsim::render(pair.strip);
+  const std::string strip_path = write_scan(strip, base + "-strip.tif");
+  try {
+    const auto source = fogline::open_scan(wedge_path, {});
+    CalibrationRun run = fogline::calibrate_from_wedge(*source, reference_of(pair), {});
+    compare_wedge(result, pair, wedge, run.calibration);
+    result.patches = read_patches(patches_path, pair.patches, patches, &run.calibration);
+    result.strip = measure_strip(strip, strip_path, &run.calibration, seed);
+  } catch (const std::exception& error) {
+    result.trouble = error.what();
+  }
+  result.patches_uncalibrated = read_patches(patches_path, pair.patches, patches, nullptr);
+  result.strip_uncalibrated = measure_strip(strip, strip_path, nullptr, seed);
+  result.device = result.strip_uncalibrated.device;
+  for (const std::string& path : {wedge_path, patches_path, strip_path}) {
+    std::filesystem::remove(path);
+  }
+  std::filesystem::remove(std::filesystem::path(strip_path).replace_extension(".truth.json"));
+  return result;
+}
+
+namespace {
+
+/// Even pictures of one device: each lit by so much of the bare light.
+std::vector<std::unique_ptr<fogline::ScanSource>> even_pictures(const filmsim::CalibratedPair& pair,
+                                                                const std::vector<double>& lights,
+                                                                const std::string& base,
+                                                                std::uint64_t seed) {
+  std::vector<std::unique_ptr<fogline::ScanSource>> sources;
+  constexpr int side_px = 90;
+  for (std::size_t i = 0; i < lights.size(); ++i) {
+    std::vector<filmsim::Plane> planes(
+        3, filmsim::Plane(side_px, side_px, static_cast<float>(lights[i])));
+    filmsim::ScannerSettings scanner = pair.wedge.scanner;
+    // The exposure isn't set anew: the bare light of every picture is the same.
+    filmsim::Plane bare(side_px, side_px, 1.0F);
+    const double brightest = *std::max_element(scanner.lamp.begin(), scanner.lamp.end());
+    scanner.exposure_rule = filmsim::ExposureRule::kLevel;
+    scanner.bare_level *= lights[i] * brightest;
+    const std::vector<std::size_t> all{0, 1, 2};
+    expose_sensor(planes, scanner, pair.wedge.pixels_per_mm, all,
+                  filmsim::derived_seed(seed, 50 + i));
+    bend(planes, scanner.response);
+    const filmsim::WedgePlan& plan = pair.wedge;
+    filmsim::WedgeScan scan;
+    scan.picture = encode(planes, plan.encoding, 0.0);
+    const std::string path = base + std::to_string(i) + ".tif";
+    write_wedge(scan, plan, path);
+    sources.push_back(fogline::open_scan(path, {}));
+  }
+  return sources;
+}
+
+std::vector<fogline::ScanSource*> pointers(
+    const std::vector<std::unique_ptr<fogline::ScanSource>>& sources) {
+  std::vector<fogline::ScanSource*> all;
+  for (const auto& source : sources) {
+    all.push_back(source.get());
+  }
+  return all;
+}
+
+/// What a calibration makes of light of known density on this device, without noise.
+std::vector<Compared> read_known(const ScannerCalibration& calibration,
+                                 const filmsim::CalibratedPair& pair) {
+  std::vector<Compared> read;
+  const filmsim::ScannerSettings& scanner = pair.wedge.scanner;
+  const int channels = pair.wedge.encoding.channels;
+  for (const double density : {0.5, 1.0, 1.5}) {
+    if (density > calibration.shown_to_density) {
+      continue;
+    }
+    fogline::PerChannel<double> through{};
+    for (std::size_t c = 0; c < static_cast<std::size_t>(channels); ++c) {
+      const auto code_of = [&](double light) {
+        const double signal = scanner.bare_level * light + scanner.black_offset;
+        return filmsim::encoded_from_light(
+            filmsim::bent(signal * (channels == 1 ? 1.0 : scanner.lamp[c]), scanner.response, c),
+            pair.wedge.encoding);
+      };
+      const fogline::CodeCurve& curve = calibration.curves.of_channel[c];
+      through[c] = curve.light_of(code_of(std::pow(10.0, -density))) / curve.light_of(code_of(1.0));
+    }
+    Compared compared;
+    compared.truth = density;
+    compared.value =
+        fogline::density_from_transmittance(fogline::visual_from_channels(through, channels));
+    const auto doubt = calibration.doubt_at(density);
+    compared.u95 = 1.96 * std::hypot(doubt.fit, calibration.slope_doubt_share * density);
+    read.push_back(compared);
+  }
+  return read;
+}
+
+}  // namespace
+
+OtherWay run_layers_case(std::uint64_t seed, const std::string& folder) {
+  OtherWay way;
+  filmsim::Random random(seed, 5);
+  const filmsim::CalibratedPair pair = filmsim::sample_pair({false, true}, seed);
+  const double layer = random.uniform(0.2, 0.35);
+  const double told = layer * (1.0 + random.normal(0.0, 0.02));
+  std::vector<double> lights;
+  std::vector<int> layers;
+  for (int i = 0; i <= 7; ++i) {
+    layers.push_back(i);
+    const double scatter = random.normal(0.0, 0.006 * std::sqrt(static_cast<double>(i)));
+    lights.push_back(std::pow(10.0, -layer * i - scatter));
+  }
+  try {
+    const std::string base = folder + "/layer-" + std::to_string(seed) + "-";
+    const auto sources = even_pictures(pair, lights, base, seed);
+    way.densities = read_known(
+        fogline::calibrate_from_layers(pointers(sources), layers, told, {}).calibration, pair);
+  } catch (const std::exception& error) {
+    way.trouble = error.what();
+  }
+  return way;
+}
+
+OtherWay run_bracket_case(std::uint64_t seed, const std::string& folder) {
+  OtherWay way;
+  filmsim::Random random(seed, 6);
+  const filmsim::CalibratedPair pair = filmsim::sample_pair({false, true}, seed);
+  std::vector<double> lights;
+  std::vector<double> times_s;
+  constexpr double doubt_stops = 0.1;
+  for (int i = 0; i <= 7; ++i) {
+    times_s.push_back(std::pow(2.0, -i));
+    const double error_stops = random.normal(0.0, doubt_stops / 1.96);
+    lights.push_back(std::pow(2.0, -i + error_stops));
+  }
+  try {
+    const std::string base = folder + "/bracket-" + std::to_string(seed) + "-";
+    const auto sources = even_pictures(pair, lights, base, seed);
+    way.densities = read_known(
+        fogline::calibrate_from_bracket(pointers(sources), times_s, doubt_stops, {}).calibration,
+        pair);
+  } catch (const std::exception& error) {
+    way.trouble = error.what();
+  }
+  return way;
+}
+
+}  // namespace bench
