@@ -60,21 +60,30 @@ double expanded(const std::vector<BudgetLine>& budget, bool common_only) {
   return coverage_factor_95 * std::sqrt(squares);
 }
 
-/// First density, within 0.005, at which stray light's and the calibration's doubt reach `u95`.
+/// What ends the numbers: stray light's and the calibration's own doubt, 95 %.
+double limiting_u95(const DoubtSources& sources, double density) {
+  // No scanner is surer of its stray light than this, share of the bare light.
+  constexpr double least_stray = 1e-5;
+  const double least = least_stray / (transmittance_from_density(density) * std::numbers::ln10);
+  const double fit = sources.scanner == nullptr ? 0.0 : sources.scanner->doubt_at(density).fit;
+  return coverage_factor_95 * std::hypot(std::max(least, stray_density(sources, density)), fit);
+}
+
+/// Lowest density at which the limiting doubt reaches `u95`: bracketed by steps, since a
+/// calibration's doubt needn't rise evenly, then halved.
 double density_at(const DoubtSources& sources, double u95) {
-  constexpr double step = 0.01;
-  double density = 0.0;
-  while (density < deepest_density) {
-    double standard = stray_density(sources, density);
-    if (sources.scanner != nullptr) {
-      standard = std::hypot(standard, sources.scanner->doubt_at(density).fit);
-    }
-    if (coverage_factor_95 * standard > u95) {
-      break;
-    }
-    density += step;
+  constexpr double step = 0.05;
+  constexpr int halvings = 40;
+  double above = 0.0;
+  while (above < deepest_density && limiting_u95(sources, above) <= u95) {
+    above += step;
   }
-  return std::max(0.0, density - 0.5 * step);
+  double below = std::max(0.0, above - step);
+  for (int i = 0; i < halvings; ++i) {
+    const double middle = 0.5 * (below + above);
+    (limiting_u95(sources, middle) <= u95 ? below : above) = middle;
+  }
+  return below;
 }
 
 double shown_end(const DoubtSources& sources, double density) {

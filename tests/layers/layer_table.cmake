@@ -37,7 +37,7 @@ set(library_rules
     "^SQLiteCpp/|^sqlite3[.]h$=logbook"
     "^nlohmann/=record report io"
     "^boost/crc[.]hpp$=io"
-    "^boost/=app"
+    "^boost/program_options=app"
     # The operating system: whoever touches files or the terminal.
     "^(unistd|fcntl|signal|poll|termios)[.]h$|^sys/=io logbook app")
 
