@@ -16,6 +16,8 @@ constexpr double compression_reach_density = 0.3;
 constexpr double limit_u95 = 0.1;
 /// End of what is told as a number.
 constexpr double reach_u95 = 0.45;
+/// Callier's factor is nearly constant above this net density (common practice, no source).
+constexpr double callier_knee_density = 0.3;
 /// Deeper film isn't made.
 constexpr double deepest_density = 5.0;
 
@@ -48,6 +50,15 @@ double certificate_density(const DoubtSources& sources, double density) {
 double upward_95(const DoubtSources& sources, double density) {
   const double compressed = std::min(std::max(0.0, density), compression_reach_density);
   return sources.clipped_shift_density + (sources.highlight_compression - 1.0) * compressed;
+}
+
+/// Silver and what isn't silver are misread independently.
+double angle_95(const DoubtSources& sources, double density, double net) {
+  const double silver = std::max(0.0, net);
+  const double risen = 1.0 - std::exp(-silver / callier_knee_density);
+  const double base_share =
+      sources.base_share_95 + risen * (sources.dense_base_share_95 - sources.base_share_95);
+  return std::hypot(sources.angle_share_95 * silver, base_share * std::max(0.0, density - silver));
 }
 
 double expanded(const std::vector<BudgetLine>& budget, bool common_only) {
@@ -107,7 +118,7 @@ std::vector<BudgetLine> budget_of_density(const DoubtSources& sources, double de
   add(DoubtSource::stray_light, stray_density(sources, density), true);
   add(DoubtSource::transfer, transfer_density(sources, density), true);
   add(DoubtSource::certificate, certificate_density(sources, density), true);
-  add(DoubtSource::angle, sources.angle_share_95 * std::max(0.0, net) / coverage_factor_95, true);
+  add(DoubtSource::angle, angle_95(sources, density, net) / coverage_factor_95, true);
   return budget;
 }
 

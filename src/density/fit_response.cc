@@ -108,7 +108,7 @@ double read_density(const ShownLight& light, const std::vector<ChannelResponse>&
   for (std::size_t c = 0; c < channels.size(); ++c) {
     const double total =
         channels[c].curve.light_of(light.step.code[c]) * std::pow(10.0, channels[c].full_log_light);
-    through[c] = total - stray_share * light.stray_field[c];
+    through[c] = total - stray_share * mean_of(light.stray_field[c]);
   }
   return density_from_transmittance(
       visual_from_channels(through, static_cast<int>(channels.size())));

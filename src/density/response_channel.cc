@@ -58,7 +58,7 @@ std::vector<CurvePoint> ResponsePoints::of_channel(int channel) const {
     const ShownLight& light =
         index < 0 ? *problem_.bare : problem_.lights[static_cast<std::size_t>(index)];
     const double through = transmittance_from_density(light.step.reference_density);
-    const double total = through + stray_share_ * light.stray_field[c];
+    const double total = through + stray_share_ * mean_of(light.stray_field[c]);
     points.push_back({std::log10(total), std::log10(light.step.code[c]),
                       light.code_doubt[c] / (light.step.code[c] * std::numbers::ln10)});
     density_doubts.push_back(light.density_doubt * through / total);
@@ -75,7 +75,7 @@ std::vector<CurvePoint> ResponsePoints::of_channel(int channel) const {
 double ResponsePoints::bare_log_light(int channel) const {
   const auto c = static_cast<std::size_t>(channel);
   const ShownLight& nearest = problem_.bare ? *problem_.bare : problem_.lights.front();
-  return std::log10(1.0 + stray_share_ * nearest.stray_field[c]);
+  return std::log10(1.0 + stray_share_ * mean_of(nearest.stray_field[c]));
 }
 
 ChannelResponse fit_channel(const std::vector<CurvePoint>& points, double bare_log_light) {

@@ -1,12 +1,13 @@
 #include "density/response_doubt.h"
 
 #include <fogline/base/quantity.h>
-#include <fogline/numerics/robust.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <tuple>
 
 namespace fogline {
 
@@ -39,38 +40,48 @@ double value_at(const std::vector<double>& falling_x, const std::vector<double>&
   return y[i] + share * (y[i - 1] - y[i]);
 }
 
-/// Stray light at the used lights' places, over density: middle value of the channels.
+/// Surroundings of the used lights, over density.
 struct FieldOverDensity {
   std::vector<double> falling_density;
-  std::vector<double> field;
+  std::array<std::vector<double>, std::tuple_size_v<StrayField>> field;
 
   explicit FieldOverDensity(const ResponseProblem& problem) {
     for (auto light = problem.lights.rbegin(); light != problem.lights.rend(); ++light) {
       if (light->step.reason.empty()) {
         falling_density.push_back(light->step.reference_density);
-        field.push_back(
-            median({light->stray_field.data(), static_cast<std::size_t>(problem.channels)}));
+        for (std::size_t k = 0; k < field.size(); ++k) {
+          PerChannel<double> channels{};
+          for (std::size_t c = 0; c < channels.size(); ++c) {
+            channels[c] = light->stray_field[c][k];
+          }
+          field[k].push_back(visual_from_channels(channels, problem.channels));
+        }
       }
     }
   }
-  [[nodiscard]] double at(double density) const {
-    return value_at(falling_density, field, density);
+  [[nodiscard]] StrayField at(double density) const {
+    StrayField here{};
+    for (std::size_t k = 0; k < here.size(); ++k) {
+      here[k] = value_at(falling_density, field[k], density);
+    }
+    return here;
   }
 };
 
-CalibratedDoubt doubt_at(double density, const CalibratedStray& stray, double field,
+CalibratedDoubt doubt_at(double density, const CalibratedStray& stray, const StrayField& field,
                          const std::vector<ChannelResponse>& channels) {
   CalibratedDoubt doubt;
   doubt.density = density;
   doubt.field = field;
   const double through = transmittance_from_density(density);
-  const double total = through + stray.share * field;
+  const double total = through + stray.share * mean_of(field);
   const PerChannel<double> weights = weights_of(channels.size());
   for (std::size_t c = 0; c < channels.size(); ++c) {
     const double of_total = value_at(channels[c].log_light, channels[c].doubt, std::log10(total));
     doubt.fit += weights[c] * of_total * total / through;
   }
-  doubt.stray = usual_other_field * stray.share_doubt / (through * std::numbers::ln10);
+  doubt.stray = usual_other_field * std::hypot(stray.share_doubt, 0.5 * stray.share) /
+                (through * std::numbers::ln10);
   return doubt;
 }
 
@@ -101,7 +112,7 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
   double lightest = problem.bare ? 0.0 : std::numeric_limits<double>::infinity();
   for (const ShownLight& light : problem.lights) {
     const double density = light.step.reference_density;
-    const double total = transmittance_from_density(density) + stray.share * field.at(density);
+    const double total = transmittance_from_density(density) + stray.share * mean_of(field.at(density));
     if (light.step.reason.empty() && std::log10(total) >= lowest - doubt_step) {
       deepest = std::max(deepest, density);
       lightest = std::min(lightest, density);

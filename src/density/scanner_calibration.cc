@@ -14,7 +14,7 @@ constexpr double least_other_field = 0.05;
 
 CalibratedDoubt ScannerCalibration::doubt_at(double density) const {
   if (doubt.empty()) {
-    return {density, 0.0, 0.0, 1.0};
+    return {density, 0.0, 0.0, even_field(1.0)};
   }
   const auto above = std::find_if(doubt.begin(), doubt.end(),
                                   [&](const CalibratedDoubt& d) { return d.density >= density; });
@@ -27,13 +27,30 @@ CalibratedDoubt ScannerCalibration::doubt_at(double density) const {
   const CalibratedDoubt& high = *upper;
   const double share = (density - low.density) / (high.density - low.density);
   const double within = std::min(1.0, share);
+  StrayField field{};
+  for (std::size_t k = 0; k < field.size(); ++k) {
+    field[k] = low.field[k] + within * (high.field[k] - low.field[k]);
+  }
   return {density, std::max(low.fit, low.fit + share * (high.fit - low.fit)),
-          std::max(low.stray, low.stray + share * (high.stray - low.stray)),
-          low.field + within * (high.field - low.field)};
+          std::max(low.stray, low.stray + share * (high.stray - low.stray)), field};
 }
 
-double ScannerCalibration::stray_doubt_in(double field, double density) const {
-  return stray.share_doubt * std::max(least_other_field, std::abs(field - doubt_at(density).field));
+double ScannerCalibration::stray_doubt_in(const StrayField& field, double density) const {
+  const StrayField of_wedge = doubt_at(density).field;
+  StrayField other{};
+  for (std::size_t k = 0; k < field.size(); ++k) {
+    other[k] = field[k] - of_wedge[k];
+  }
+  const double mean = mean_of(other);
+  double squares = 0.0;
+  for (const double one : other) {
+    squares += (one - mean) * (one - mean);
+  }
+  // Weights of three widths of which nothing is known but that they add up to 1 (uniform on the
+  // simplex) spread a weighted mean by half of the values' standard deviation.
+  const double reach = 0.5 * std::sqrt(squares / static_cast<double>(other.size()));
+  return std::hypot(stray.share_doubt * std::max(least_other_field, std::abs(mean)),
+                    stray.share * reach);
 }
 
 }  // namespace fogline

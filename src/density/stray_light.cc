@@ -28,8 +28,8 @@ constexpr int clear_cells = 2;
 constexpr double opaque_spread = 4.0;
 /// So many opaque cells tell glare from offset.
 constexpr std::size_t fewest_opaque_cells = 40;
-/// Glare of unknown scanners: width of the blur in mm.
-constexpr double usual_width_mm = 20.0;
+/// Glare of unknown scanners: equal parts of these widths, near, middle and far, mm.
+constexpr std::array<double, std::tuple_size_v<StrayField>> usual_widths_mm{2.5, 12.0, 40.0};
 /// Below this share the glare's own shape isn't known, and the usual width stands in for it.
 constexpr double least_shaped_share = 5e-4;
 /// More than this is no scanner's glare.
@@ -276,8 +276,13 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
   const cv::Mat1f visual = visual_of(light);
   const std::vector<cv::Point> cells =
       opaque_cells(visual, film_cells(strips, known.film_outlines, visual.size(), stray.cell_px_));
-  const double usual_sd = usual_width_mm * cells_per_mm;
-  cv::Mat field = blurred(light, usual_sd, usual_sd);
+  cv::Mat field = cv::Mat::zeros(light.size(), light.type());
+  for (std::size_t k = 0; k < usual_widths_mm.size(); ++k) {
+    const double sd = usual_widths_mm[k] * cells_per_mm;
+    const cv::Mat of_width = blurred(light, sd, sd);
+    stray.fields_[k] = raster_of(of_width);
+    field += of_width / static_cast<double>(usual_widths_mm.size());
+  }
   cv::Mat glare = known.share * field;
   stray.share_ = known.share;
   stray.share_doubt_ = known.share_doubt;
@@ -296,6 +301,7 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
       glare = settled_glare(light, *fit, cells_per_mm);
       if (fit->share > least_shaped_share) {
         field = glare / fit->share;
+        stray.fields_.fill(raster_of(field));
       }
       if (known.calibrated && known.share_doubt < told_share_doubt) {
         glare = known.share * field;
@@ -315,7 +321,6 @@ StrayLight StrayLight::estimated(const ScanGrid& grid, const std::vector<FilmStr
     }
   }
   stray.glare_ = raster_of(glare);
-  stray.field_ = raster_of(field);
   return stray;
 }
 
@@ -338,8 +343,24 @@ float StrayLight::at(double x_px, double y_px, int channel) const {
   return interpolated(glare_, x_px, y_px, channel) + static_cast<float>(offset_);
 }
 
-double StrayLight::field(double x_px, double y_px, int channel) const {
-  return static_cast<double>(interpolated(field_, x_px, y_px, channel));
+StrayField StrayLight::field(double x_px, double y_px, int channel, double bare_light) const {
+  StrayField field{};
+  for (std::size_t k = 0; k < field.size(); ++k) {
+    field[k] = static_cast<double>(interpolated(fields_[k], x_px, y_px, channel)) / bare_light;
+  }
+  return field;
+}
+
+StrayField StrayLight::visual_field(double x_px, double y_px, double bare_light) const {
+  StrayField visual{};
+  for (std::size_t k = 0; k < visual.size(); ++k) {
+    PerChannel<double> channels{};
+    for (int c = 0; c < glare_.channels(); ++c) {
+      channels[static_cast<std::size_t>(c)] = field(x_px, y_px, c, bare_light)[k];
+    }
+    visual[k] = visual_from_channels(channels, glare_.channels());
+  }
+  return visual;
 }
 
 double StrayLight::doubt(double x_px, double y_px) const {

@@ -27,7 +27,9 @@ constexpr double bare_range = 0.02;
 constexpr float bare_unevenness = 0.03F;
 /// It must be brighter than the lightest step by so much in log light.
 constexpr double above_lightest = 0.005;
-constexpr double least_bare_radius_px = 4.0;
+constexpr double least_bare_radius_px = 2.0;
+/// The smoothed edge of the film reaches so far into the bare light beside it.
+constexpr double film_edge_px = 3.0;
 
 /// Mean of the middle half: hardly moved by dust, and finer than the codes' own steps.
 double interquartile_mean(std::vector<double>& values) {
@@ -128,7 +130,7 @@ std::array<PointPx, 4> corners_of(const WedgeRow& row, double place, double half
 void leave_row_out(cv::Mat1b& mask, const WedgeRow& row) {
   const double begin = row.places.front() - 0.75 * row.length;
   const double end = row.places.back() + 0.75 * row.length;
-  const double half = 0.6 * row.size;
+  const double half = 0.5 * row.size + film_edge_px;
   std::vector<cv::Point> outline;
   for (const PointPx& corner :
        {row.at(begin, -half), row.at(end, -half), row.at(end, half), row.at(begin, half)}) {

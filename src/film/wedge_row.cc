@@ -134,10 +134,12 @@ bool shows_step(const WedgeRow& row, const cv::Mat1f& smooth, double place, doub
   int sides = 0;
   int ends = 0;
   for (const double side : {-1.0, 1.0}) {
-    const double aside = side * 0.5 * row.size * 1.3;
-    const auto beside = level_at(row, smooth, place, half, aside, 0.08 * row.size);
+    // Just within and just beyond the film's edge: stray light beside film changes more slowly.
+    const double thin = 0.04 * row.size;
+    const auto within = level_at(row, smooth, place, half, side * 0.42 * row.size, thin);
+    const auto beside = level_at(row, smooth, place, half, side * 0.6 * row.size, thin);
     sides += beside ? 1 : 0;
-    ends += beside && std::abs(*beside - *level) > side_difference ? 1 : 0;
+    ends += beside && within && std::abs(*beside - *within) > side_difference ? 1 : 0;
   }
   return sides == 0 || ends > 0;
 }

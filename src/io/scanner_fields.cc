@@ -208,8 +208,17 @@ void read_curves(ScannerCalibration& calibration, const Json& json) {
 
 void read_doubt(ScannerCalibration& calibration, const Json& json) {
   for (const Json& line : list(json, "doubt")) {
-    const CalibratedDoubt doubt{number(line, "density"), number(line, "fit"), number(line, "stray"),
-                                number(line, "field")};
+    CalibratedDoubt doubt{number(line, "density"), number(line, "fit"), number(line, "stray"), {}};
+    const Json& field = list(line, "field");
+    if (field.size() != doubt.field.size()) {
+      wrong("field");
+    }
+    for (std::size_t i = 0; i < doubt.field.size(); ++i) {
+      if (!field[i].is_number()) {
+        wrong("field");
+      }
+      doubt.field[i] = field[i].get<double>();
+    }
     if (doubt.fit < 0.0 || doubt.stray < 0.0 ||
         (!calibration.doubt.empty() && !(doubt.density > calibration.doubt.back().density))) {
       wrong("doubt");

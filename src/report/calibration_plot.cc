@@ -111,7 +111,7 @@ std::string curve_data(const ScannerCalibration& calibration, std::size_t channe
   const double share = calibration.stray.share;
   std::string data;
   for (double density = 0.0; density <= calibration.shown_to_density; density += 0.02) {
-    const double field = calibration.doubt_at(density).field;
+    const double field = mean_of(calibration.doubt_at(density).field);
     const double light = (std::pow(10.0, -density) + share * field) / (1.0 + share * field) * zero;
     add_point(data, frame.x(density), frame.y(-std::log10(curve.code_of(light))));
   }

@@ -87,7 +87,7 @@ void fit(CalibrationRun& run, const ResponseProblem& problem, const ScanInfo& in
 /// Every picture is lit by what its target lets through, so stray light is in proportion and only
 /// scales the light: its field is the light itself.
 void add_proportional_stray(ShownLight& light) {
-  light.stray_field.fill(transmittance_from_density(light.step.reference_density));
+  light.stray_field.fill(even_field(transmittance_from_density(light.step.reference_density)));
 }
 
 double declared_density(const EvenArea& area, const EvenArea& brightest, int channels) {

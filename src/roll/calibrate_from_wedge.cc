@@ -34,8 +34,8 @@ constexpr double nominal_slope_doubt = 0.03;
 constexpr double clipped_share_limit = 0.005;
 /// The response is fitted, then stray light told by it, and again.
 constexpr int rounds = 3;
-/// An outline of a step, grown from the area that was read.
-constexpr double grown = 1.8;
+/// Other wedges in the scan may go on by so many steps that can't be seen.
+constexpr int unseen_slots = 2;
 
 /// A wedge with the reference step of each of its own.
 struct LaidWedge {
@@ -124,25 +124,26 @@ PointPx middle_of_corners(const std::array<PointPx, 4>& corners) {
   return middle;
 }
 
-std::vector<std::vector<PointPx>> outlines_of(const FoundWedge& wedge) {
+/// Outlines of all wedges in the scan; of the one that was laid on the reference with the steps that
+/// weren't seen.
+std::vector<std::vector<PointPx>> outlines_of(const std::vector<FoundWedge>& wedges,
+                                              const LaidWedge& laid,
+                                              const WedgeReference& reference) {
   std::vector<std::vector<PointPx>> outlines;
-  for (const WedgeStep& step : wedge.steps) {
-    const PointPx middle = middle_of_corners(step.corners_px);
-    std::vector<PointPx> outline;
-    for (const PointPx& corner : step.corners_px) {
-      outline.push_back(
-          {middle.x + grown * (corner.x - middle.x), middle.y + grown * (corner.y - middle.y)});
-    }
-    outlines.push_back(std::move(outline));
+  for (const FoundWedge& wedge : wedges) {
+    outlines.push_back(outline_of(wedge, unseen_slots, unseen_slots));
   }
+  const int last = static_cast<int>(reference.steps.size()) - 1;
+  outlines.push_back(outline_of(laid.wedge, laid.reference_index.front(),
+                                last - laid.reference_index.back()));
   return outlines;
 }
 
 /// Stray light of the wedge's scan, by the present reading of its codes.
 void tell_stray_light(ResponseProblem& problem, const ScanGrid& grid, const ScanInfo& info,
-                      const FoundWedge& wedge) {
+                      const std::vector<std::vector<PointPx>>& film_outlines) {
   StrayKnowledge known;
-  known.film_outlines = outlines_of(wedge);
+  known.film_outlines = film_outlines;
   const double longest = std::max(info.width_px, info.height_px);
   const StrayLight stray = StrayLight::estimated(
       grid, {}, info.tag_pixels_per_mm.value_or(longest / unknown_scale_length_mm), known);
@@ -151,7 +152,7 @@ void tell_stray_light(ResponseProblem& problem, const ScanGrid& grid, const Scan
     const PointPx at = middle_of_corners(light.step.corners_px);
     for (int c = 0; c < info.channels; ++c) {
       const auto i = static_cast<std::size_t>(c);
-      light.stray_field[i] = stray.field(at.x, at.y, c) / bare[i];
+      light.stray_field[i] = stray.field(at.x, at.y, c, bare[i]);
     }
   };
   // The bare light in the same reading: where it isn't in sight, that of the lightest usable step.
@@ -198,12 +199,14 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   ResponseProblem problem = problem_of(laid, reference, source);
   CalibrationRun run;
   run.pictures.push_back(scan_picture(grid));
+  const std::vector<std::vector<PointPx>> film_outlines =
+      outlines_of(search.wedges, laid, reference);
   for (int round = 0; round < rounds; ++round) {
     if (round > 0) {
       source.set_transfer(scanner_transfer(run.calibration));
       grid = source.survey(wedge_grid_pixels, {});
     }
-    tell_stray_light(problem, grid, info, laid.wedge);
+    tell_stray_light(problem, grid, info, film_outlines);
     ResponseOutcome outcome = fit_response(problem);
     if (!outcome.failure.empty()) {
       throw FileError(info.file, info.file + " " + outcome.failure + ".");
@@ -221,6 +224,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   }
   add_settings(calibration, info);
   run.cautions = cautions_of(calibration);
+  run.film_outlines = film_outlines;
   source.set_transfer(scanner_transfer(calibration));
   return run;
 }

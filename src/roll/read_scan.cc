@@ -76,9 +76,7 @@ StrayKnowledge stray_knowledge(const ScanScanner& scanner) {
   known.share_doubt = calibration->stray.share_doubt;
   known.calibrated = true;
   if (scanner.own_wedge()) {
-    for (const CalibrationStep& step : calibration->steps) {
-      known.film_outlines.emplace_back(step.corners_px.begin(), step.corners_px.end());
-    }
+    known.film_outlines = scanner.own_wedge()->film_outlines;
   }
   return known;
 }

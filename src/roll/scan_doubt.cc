@@ -43,9 +43,6 @@ constexpr double bright_lamp = 0.75;
 constexpr double least_clipped_share = 0.005;
 constexpr double clipped_shift = 0.02;
 constexpr double clipped_shift_per_share = 0.1;
-/// With a silver wedge's calibration the scanner's own Callier factor is taken out; film and wedge
-/// still differ in theirs by 3 to 5 % (common practice, no source).
-constexpr double wedge_angle_share = 0.05;
 /// What a calibrated scanner drifts in scale from scan to scan, and what other settings than the
 /// calibration's may add (exposure by the lamp is harmless, levels in the software are not).
 constexpr double same_settings_share = 0.003;
@@ -82,7 +79,10 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
         settings_differ(*scanner, info, reading) ? other_settings_share : same_settings_share;
     if (scanner->method == CalibrationMethod::wedge ||
         scanner->method == CalibrationMethod::nominal_wedge) {
-      doubt.angle_share_95 = wedge_angle_share;
+      const WedgeSilver silver = wedge_silver(*scanner);
+      doubt.angle_share_95 = silver.net_share_95;
+      doubt.base_share_95 = silver.base_share_95;
+      doubt.dense_base_share_95 = silver.dense_base_share_95;
     }
   }
   if (reading.zero != ZeroSource::none) {

@@ -1,5 +1,7 @@
 #include "roll/strip_reading.h"
 
+#include "roll/wedge_silver.h"
+
 #include <fogline/numerics/robust.h>
 
 #include <algorithm>
@@ -100,6 +102,22 @@ Lamp clear_film_lamp(const FilmStrip& film, const StraightStrip& strip, const Sc
   return Lamp::fitted(samples, channels);
 }
 
+/// A calibration by silver reads the base, which isn't silver, too low; all densities lie on the
+/// base, so bare light is put higher by what is missing.
+void add_missing_base(StripReading& reading, const StraightStrip& strip, const FilmStrip& film,
+                      const ScanContext& scan) {
+  const double share = wedge_silver(*scan.scanner).base_share;
+  if (share <= 0.0) {
+    return;
+  }
+  PerChannel<double> missing{};
+  for (std::size_t c = 0; c < missing.size(); ++c) {
+    missing[c] = share * std::max(0.0, reading.clear->density[c] - usual_fog);
+  }
+  reading.lamp = reading.lamp.brightened(missing);
+  reading.density = density_of(strip, film.map, scan.stray, reading.lamp);
+}
+
 double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const ClearFilm& clear) {
   std::vector<double> shares;
   for (const ClearPatch& patch : clear.used) {
@@ -136,11 +154,6 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
   }
   reading.density = density_of(strip, film.map, scan.stray, reading.lamp);
   reading.clear = read_clear_film(reading.density, patches, clear_share);
-  if (reading.clear) {
-    reading.clear_clipped = clip_of_clear(film, scan, *reading.clear);
-    reading.edge_print = read_edge_print(reading.density, film, reading.clear->visual);
-  }
-  reading.leader = read_leader(reading.density, film);
   const PointMm middle{0.5 * (film.along_begin_mm + film.along_end_mm),
                        0.5 * (film.across_begin_mm + film.across_end_mm)};
   PerChannel<double> light{};
@@ -148,13 +161,18 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
     light[static_cast<std::size_t>(c)] = reading.lamp.light(middle, c);
   }
   reading.bare_light = visual_from_channels(light, channels);
+  if (reading.clear && reading.zero != ZeroSource::none && scan.scanner != nullptr) {
+    add_missing_base(reading, strip, film, scan);
+    reading.clear = read_clear_film(reading.density, patches, clear_share);
+  }
+  if (reading.clear) {
+    reading.clear_clipped = clip_of_clear(film, scan, *reading.clear);
+    reading.edge_print = read_edge_print(reading.density, film, reading.clear->visual);
+  }
+  reading.leader = read_leader(reading.density, film);
   const PointPx at = film.map.scan_from_film(middle);
   reading.stray_doubt = scan.stray.doubt(at.x, at.y) / std::max(1e-6, reading.bare_light);
-  PerChannel<double> field{};
-  for (int c = 0; c < channels; ++c) {
-    field[static_cast<std::size_t>(c)] = scan.stray.field(at.x, at.y, c);
-  }
-  reading.stray_field = visual_from_channels(field, channels) / std::max(1e-6, reading.bare_light);
+  reading.stray_field = scan.stray.visual_field(at.x, at.y, std::max(1e-6, reading.bare_light));
   return reading;
 }
 

@@ -35,8 +35,8 @@ struct StripReading {
   std::optional<AreaReading> leader;
   /// Stray light's doubt as a share of zero's light.
   double stray_doubt = 0.0;
-  /// How bright the surroundings are: stray light in mid-strip over that of an evenly lit field.
-  double stray_field = 0.0;
+  /// In mid-strip.
+  StrayField stray_field{};
   /// The calibration by which its codes became light; nullptr: none. Not owned.
   const ScannerCalibration* scanner = nullptr;
 };

@@ -1,6 +1,7 @@
 // Calibrates simulated scanners by simulated wedges and prints how well film is read afterwards,
 // beside what the same scans tell without. A report, not a test: it exits 0 whatever it finds.
 #include "calibration_case.h"
+#include "calibration_csv.h"
 #include "statistics.h"
 
 #include <algorithm>
@@ -30,15 +31,18 @@ struct Options {
   int other = 100;
   unsigned long long seed = 1;
   unsigned jobs = 2;
+  std::string csv;  // empty: none
 };
 
 constexpr const char* usage =
     "calibration_bench [--rendered N] [--small N] [--other N] [--seed FIRST] [--jobs N]\n"
+    "                  [--csv FILE]\n"
     "  --rendered N  large wedge scans with all that may go wrong with a wedge (40)\n"
     "  --small N     small wedge scans, half of them of other silver than the film's (2000)\n"
     "  --other N     calibrations by layers and by shutter times (100 each)\n"
     "  --seed FIRST  first seed (1)\n"
-    "  --jobs N      scanners at a time (2)\n";
+    "  --jobs N      scanners at a time (2)\n"
+    "  --csv FILE    write one row a number\n";
 
 bool parse(int argc, char** argv, Options& options) {
   for (int i = 1; i < argc; ++i) {
@@ -54,6 +58,8 @@ bool parse(int argc, char** argv, Options& options) {
       options.seed = std::strtoull(value.c_str(), nullptr, 10);
     } else if (word == "--jobs") {
       options.jobs = static_cast<unsigned>(std::max(1, std::atoi(value.c_str())));
+    } else if (word == "--csv") {
+      options.csv = value;
     } else {
       return false;
     }
@@ -314,6 +320,11 @@ int main(int argc, char** argv) {
   print_errors(small);
   print_patch_coverage(small);
   print_strips(small);
+  if (!options.csv.empty()) {
+    std::vector<CalibrationCase> all = rendered;
+    all.insert(all.end(), small.begin(), small.end());
+    bench::write_calibration_csv(options.csv, all);
+  }
   std::printf("\n=== OTHER WAYS TO CALIBRATE ===\n");
   print_other("layers of one known density",
               run_all<OtherWay>(options.other, options.jobs, [&](int i) {

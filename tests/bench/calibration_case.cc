@@ -4,6 +4,7 @@
 #include "simulator/random.h"
 #include "simulator/render.h"
 
+#include <fogline/density/doubt.h>
 #include <fogline/density/stray_light.h>
 #include <fogline/film/find_wedges.h>
 #include <fogline/io/open_scan.h>
@@ -34,22 +35,40 @@ fogline::WedgeReference reference_of(const filmsim::CalibratedPair& pair) {
   return reference;
 }
 
-/// A step shows where its light isn't clipped and stands off the next one's by more than noise.
+/// A step shows where its light isn't clipped and stands off its lighter neighbour's by a code and by
+/// more than noise.
 bool shows(const filmsim::WedgePlan& plan, const filmsim::WedgeScan& scan, std::size_t i) {
-  const auto light = [&](std::size_t k) {
+  struct Area {
+    double mean = 0.0;
+    double error = 0.0;
+  };
+  const auto area = [&](std::size_t k) {
     const filmsim::Point& middle = scan.middles_px[k];
-    double sum = 0.0;
     constexpr int half = 2;
+    constexpr double count = (2 * half + 1) * (2 * half + 1);
+    double sum = 0.0;
+    double squares = 0.0;
     for (int y = -half; y <= half; ++y) {
       for (int x = -half; x <= half; ++x) {
-        sum += scan.picture.code(static_cast<int>(middle.x) + x, static_cast<int>(middle.y) + y,
-                                 plan.encoding.channels == 1 ? 0 : 1);
+        const double code =
+            scan.picture.code(static_cast<int>(middle.x) + x, static_cast<int>(middle.y) + y,
+                              plan.encoding.channels == 1 ? 0 : 1);
+        sum += code;
+        squares += code * code;
       }
     }
-    return sum / ((2 * half + 1) * (2 * half + 1));
+    const double mean = sum / count;
+    return Area{mean, std::sqrt(std::max(0.0, squares / count - mean * mean) / count)};
   };
-  const double here = light(i);
-  return here < 0.995 * scan.picture.top();
+  const Area here = area(i);
+  if (here.mean > 0.995 * scan.picture.top()) {
+    return false;
+  }
+  if (i == 0) {
+    return true;
+  }
+  const Area lighter = area(i - 1);
+  return lighter.mean - here.mean > std::max(1.0, 3.0 * std::hypot(here.error, lighter.error));
 }
 
 void compare_wedge(CalibrationCase& result, const filmsim::CalibratedPair& pair,
@@ -116,9 +135,8 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
     known.share_doubt = calibration->stray.share_doubt;
     known.calibrated = true;
   }
-  for (const fogline::WedgeStep& step : found.steps) {
-    known.film_outlines.emplace_back(step.corners_px.begin(), step.corners_px.end());
-  }
+  const int unseen = static_cast<int>(plan.densities.size() - found.steps.size());
+  known.film_outlines.push_back(fogline::outline_of(found, unseen, unseen));
   const auto stray = fogline::StrayLight::estimated(grid, {}, plan.pixels_per_mm, known);
   const int channels = source->info().channels;
   const auto middle_of = [](const std::array<fogline::PointPx, 4>& corners) {
@@ -133,13 +151,11 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
   for (const fogline::WedgeStep& step : found.steps) {
     const fogline::PointPx at = middle_of(step.corners_px);
     fogline::PerChannel<double> through{};
-    fogline::PerChannel<double> field{};
     for (int c = 0; c < channels; ++c) {
       const auto i = static_cast<std::size_t>(c);
       const double bare =
           (*found.bare_light)[i] - static_cast<double>(stray.at(bare_at.x, bare_at.y, c));
       through[i] = (step.light[i] - static_cast<double>(stray.at(at.x, at.y, c))) / bare;
-      field[i] = stray.field(at.x, at.y, c) / bare;
     }
     // Which patch it is, by its place.
     std::size_t nearest = 0;
@@ -162,18 +178,15 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
       continue;
     }
     if (calibration != nullptr) {
-      const double d = compared.value;
-      const double visual_field = fogline::visual_from_channels(field, channels);
-      const auto doubt = calibration->doubt_at(d);
-      const double left =
-          calibration->stray_doubt_in(visual_field, d) * std::pow(10.0, d) / std::log(10.0);
-      const double certificate = calibration->certificate_doubt * std::min(1.0, d);
-      constexpr double evenness = 0.004;
-      constexpr double silver_95 = 0.05;
-      compared.u95 = std::hypot(
-          1.96 * std::hypot(std::hypot(doubt.fit, left), std::hypot(certificate, evenness)),
-          silver_95 * d);
-      compared.at_least = d > calibration->density_limit;
+      fogline::DoubtSources doubt;
+      doubt.scanner = calibration;
+      doubt.evenness_density = calibration->camera ? 0.025 : 0.007;
+      doubt.transfer_share = 0.003;
+      doubt.angle_share_95 = calibration->camera ? 0.01 : 0.045;
+      doubt.stray_field = stray.visual_field(
+          at.x, at.y, fogline::visual_from_channels(*found.bare_light, channels));
+      compared.u95 = fogline::u95_of_density(doubt, compared.value, compared.value);
+      compared.at_least = compared.value > fogline::density_limit(doubt);
     }
     read.push_back(compared);
   }
@@ -207,7 +220,8 @@ CalibrationCase run_calibration_case(const filmsim::WedgeKind& kind, std::uint64
   result.seed = seed;
   result.large = kind.large;
   result.like_silver = kind.like_silver;
-  const filmsim::CalibratedPair pair = filmsim::sample_pair(kind, seed);
+  result.plan = filmsim::sample_pair(kind, seed);
+  const filmsim::CalibratedPair& pair = result.plan;
   result.bits = pair.wedge.encoding.bits;
   const std::string base = folder + "/" + std::to_string(seed) + (kind.large ? "l" : "s");
   const filmsim::WedgeScan wedge = filmsim::render_wedge(pair.wedge);

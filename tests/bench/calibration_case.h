@@ -14,6 +14,7 @@ namespace bench {
 
 struct CalibrationCase {
   std::uint64_t seed = 1;
+  filmsim::CalibratedPair plan;
   bool large = false;
   bool like_silver = true;
   int bits = 16;

@@ -33,7 +33,7 @@ ResponseProblem problem_of(const std::vector<TableStep>& table, double full_code
     light.step.code[0] = table[i].code / full_code;
     light.density_doubt = density_doubt;
     light.code_doubt[0] = table[i].scatter / full_code;
-    light.stray_field.fill(0.3);
+    light.stray_field.fill(even_field(0.3));
     problem.lights.push_back(light);
   }
   return problem;
@@ -202,7 +202,7 @@ Scores score_invented(bool told) {
                                        field, scanner.code(1.0, 0.7), 0.7);
       const CalibratedDoubt doubt = calibration.doubt_at(density);
       const double stray =
-          calibration.stray_doubt_in(field, density) * std::pow(10.0, density) / std::log(10.0);
+          calibration.stray_doubt_in(even_field(field), density) * std::pow(10.0, density) / std::log(10.0);
       Score& score = density <= 2.0 ? scores.to_two : scores.deeper;
       score.add(read - density, 1.96 * std::hypot(doubt.fit, stray));
     }

@@ -59,7 +59,7 @@ inline ResponseProblem shown(const Scanner& scanner, const Wedge& wedge, std::mt
         scanner.code(std::pow(10.0, -true_density), field) + scanner.noise * normal(random);
     light.code_doubt[0] = scanner.noise;
     light.density_doubt = wedge.certificate_u95 / 1.96;
-    light.stray_field[0] = field;
+    light.stray_field[0] = even_field(field);
     if (light.step.code[0] <= 3.0 * scanner.noise) {
       light.step.reason = "no light";
     }

@@ -22,7 +22,9 @@ ScannerCalibration invented() {
     curve.code = {0.001, 0.1, 1.0 / 3.0, 1.0};
     curve.light = {0.0007, 0.1, 0.4, 1.0};
   }
-  made.doubt = {{0.0, 0.0, 0.0, 0.4}, {1.5, 0.004, 0.0031, 0.35}, {3.0, 0.02, 0.05, 0.3}};
+  made.doubt = {{0.0, 0.0, 0.0, even_field(0.4)},
+                {1.5, 0.004, 0.0031, {0.30, 0.35, 0.40}},
+                {3.0, 0.02, 0.05, even_field(0.3)}};
   made.slope_doubt_share = 0.03;
   made.certificate_doubt = 0.0036;
   made.stray = {0.011, 0.002, 0.0003, 0.0001, true};
@@ -73,7 +75,7 @@ TEST(ScannerFile, EverythingComesBack) {
   EXPECT_EQ(read.method, made.method);
   EXPECT_EQ(read.curves.of_channel[2].code, made.curves.of_channel[2].code);
   EXPECT_EQ(read.doubt[1].stray, 0.0031);
-  EXPECT_EQ(read.doubt[1].field, 0.35);
+  EXPECT_EQ(read.doubt[1].field, (StrayField{0.30, 0.35, 0.40}));
   EXPECT_EQ(*read.bare_code, *made.bare_code);
   EXPECT_EQ(read.steps[0].corners_px[2].y, 4.0);
   EXPECT_TRUE(std::isinf(read.steps[1].density));

@@ -85,7 +85,7 @@ CalibratedPair sample_pair(const WedgeKind& kind, std::uint64_t seed) {
   wedge.encoding = pair.strip.encoding;
   wedge.encoding.file = FileKind::kTiff;
   wedge.callier =
-      kind.like_silver ? scanner.callier : 1.0 + (scanner.callier - 1.0) * random.uniform(0.6, 1.4);
+      kind.like_silver ? scanner.callier : 1.0 + (scanner.callier - 1.0) * random.uniform(0.8, 1.2);
   wedge.densities = sample_densities(random);
   pair.certificate_u95 = kind.large && random.chance(0.3) ? 0.02 : 0.01;
   wedge.certified = certified(wedge.densities, pair.certificate_u95, random);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <fogline/base/quantity.h>
+#include <fogline/density/stray_field.h>
 
 #include <vector>
 
@@ -23,8 +24,8 @@ struct DoubtSources {
   /// Stray light left, as a share of the bare light. With a calibration: what is left besides its
   /// own.
   double stray_transmittance = 0.0;
-  /// Stray light at the film over that of an evenly lit field; for calibrated scans.
-  double stray_field = 0.0;
+  /// At the film; for calibrated scans.
+  StrayField stray_field{};
   /// Scale of the tone curve: share of the density. With a calibration: what scan settings unlike
   /// its own may add.
   double transfer_share = 0.0;
@@ -34,6 +35,10 @@ struct DoubtSources {
   /// Angle of light: directed light reads silver up to this share too high (half width of the
   /// interval that covers 95 in 100 devices of the kind).
   double angle_share_95 = 0.0;
+  /// Calibrated by silver, a base without any reads low: the same for what isn't silver.
+  double base_share_95 = 0.0;
+  /// The same under dense silver: reached from clear film's as Callier's factor rises with density.
+  double dense_base_share_95 = 0.0;
   /// The calibration by which codes became light; nullptr: none. Not owned.
   const ScannerCalibration* scanner = nullptr;
 };

@@ -17,9 +17,8 @@ struct ShownLight {
   double density_doubt = 0.0;
   /// Standard uncertainty of the codes, as shares of the full code.
   PerChannel<double> code_doubt{};
-  /// Stray light at its place, as a share of the bare light, were the scanner's share of stray
-  /// light 1.
-  PerChannel<double> stray_field{};
+  /// At its place.
+  PerChannel<StrayField> stray_field{};
 };
 
 /// What a response is fitted to.

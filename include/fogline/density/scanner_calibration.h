@@ -3,6 +3,7 @@
 #include <fogline/base/channels.h>
 #include <fogline/base/code_curve.h>
 #include <fogline/base/geometry.h>
+#include <fogline/density/stray_field.h>
 
 #include <array>
 #include <optional>
@@ -51,7 +52,7 @@ struct CalibratedDoubt {
   double stray = 0.0;
   /// How bright the surroundings of the wedge's step of this density were: its stray light over
   /// that of an evenly lit field.
-  double field = 1.0;
+  StrayField field = even_field(1.0);
 };
 
 /// Stray light as the calibration's scan told it.
@@ -108,9 +109,10 @@ struct ScannerCalibration {
   std::string tool_version;
 
   /// Standard uncertainty of the stray light left on a film of a density, as a share of the bare
-  /// light, where `field` is the film's stray light over that of an evenly lit field. A film that
-  /// lies in the wedge's own light shares its error, which cancels.
-  [[nodiscard]] double stray_doubt_in(double field, double density) const;
+  /// light, where `field` is that at the film's place. A film that lies in the wedge's own light
+  /// shares its error, which cancels; elsewhere the doubt of the share counts, and that of how far
+  /// glare reaches.
+  [[nodiscard]] double stray_doubt_in(const StrayField& field, double density) const;
 
   /// Doubt of the fit at a density, interpolated and beyond the ends held rising.
   [[nodiscard]] CalibratedDoubt doubt_at(double density) const;

@@ -3,9 +3,12 @@
 #include <fogline/base/channels.h>
 #include <fogline/base/raster.h>
 #include <fogline/base/scan_source.h>
+#include <fogline/density/stray_field.h>
 #include <fogline/film/film_layout.h>
 
+#include <array>
 #include <optional>
+#include <tuple>
 #include <vector>
 
 namespace fogline {
@@ -41,9 +44,10 @@ class StrayLight {
   [[nodiscard]] float at(double x_px, double y_px, int channel) const;
   /// Standard uncertainty of the same.
   [[nodiscard]] double doubt(double x_px, double y_px) const;
-  /// Stray light at a place, without the offset, in units of light, were the share 1: how bright
-  /// the surroundings are.
-  [[nodiscard]] double field(double x_px, double y_px, int channel) const;
+  /// Surroundings of a place, per channel or visual, where bare light is `bare_light` bright. Where
+  /// opaque areas told how far glare reaches, all three parts are alike.
+  [[nodiscard]] StrayField field(double x_px, double y_px, int channel, double bare_light) const;
+  [[nodiscard]] StrayField visual_field(double x_px, double y_px, double bare_light) const;
   /// Sum of the glare weights: stray light as a share of an evenly lit field.
   [[nodiscard]] double share() const { return share_; }
   [[nodiscard]] double share_doubt() const { return share_doubt_; }
@@ -59,7 +63,7 @@ class StrayLight {
                                    int channel) const;
 
   Raster<float> glare_;
-  Raster<float> field_;
+  std::array<Raster<float>, std::tuple_size_v<StrayField>> fields_;
   double cell_px_ = 1.0;
   double share_ = 0.0;
   double share_doubt_ = 0.0;

@@ -56,4 +56,9 @@ struct WedgeSearch {
 /// and more. Scratches, dust, tape and dark joints between steps don't break a row.
 WedgeSearch find_wedges(const ScanGrid& grid);
 
+/// Outline of the film on which a wedge's steps lie, stored pixels: the row itself and so many
+/// pitches before its first and after its last step (steps too dark or too light to be told from
+/// their neighbours). What lies in it is film, however dense, and never an opaque mask.
+std::vector<PointPx> outline_of(const FoundWedge& wedge, int slots_before, int slots_after);
+
 }  // namespace fogline

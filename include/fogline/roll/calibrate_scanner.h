@@ -17,6 +17,8 @@ struct CalibrationRun {
   /// One a scan, in the order given; the steps' corners lie in the first for a wedge.
   std::vector<ScanPicture> pictures;
   std::vector<Caution> cautions;
+  /// Where wedges lie in the scan, stored pixels: film, however dense.
+  std::vector<std::vector<PointPx>> film_outlines;
 };
 
 /// Learns a scanner from a step wedge in one of its scans. Throws FileError, one sentence, where no
