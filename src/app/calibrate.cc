@@ -37,16 +37,16 @@ CalibrationRun calibrated(const CalibrateRequest& request) {
   }
   ProgressLine progress(request.scans.front());
   if (request.layers) {
-    return calibrate_from_layers(sources, *request.layers, request.layer_density,
+    return calibrate_from_layers(sources, *request.layers, request.layer_density, request.device,
                                  progress.callback());
   }
   if (request.bracket_s) {
     return calibrate_from_bracket(sources, *request.bracket_s, request.bracket_doubt_stops,
-                                  progress.callback());
+                                  request.device, progress.callback());
   }
   return calibrate_from_wedge(*sources.front(),
                               request.steps ? *request.steps : read_wedge_reference(*request.wedge),
-                              progress.callback());
+                              request.device, progress.callback());
 }
 
 std::string page_path(const CalibrateRequest& request) {

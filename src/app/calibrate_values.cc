@@ -159,6 +159,19 @@ double doubt_stops_from_text(const std::string& text) {
                             "--bracket-doubt is a doubt in stops, above 0 to 1");
 }
 
+ScannerDevice device_from_text(const std::string& text) {
+  if (text == "flatbed") {
+    return ScannerDevice::flatbed;
+  }
+  if (text == "film-scanner") {
+    return ScannerDevice::film_scanner;
+  }
+  if (text == "camera") {
+    return ScannerDevice::camera;
+  }
+  throw UsageError("--device is flatbed, film-scanner or camera, not \"" + text + "\"");
+}
+
 std::string date_from_text(const std::string& text) {
   constexpr std::string_view pattern = "dddd-dd-dd";
   bool fits = text.size() == pattern.size();

@@ -71,6 +71,8 @@ po::options_description calibrate_options() {
       "for cameras: pictures of one even target at these shutter times in seconds, such as "
       "1/125,1/60,1/30");
   add("bracket-doubt", text("STOPS"), "doubt of each time, 95 of 100; default 0.1");
+  add("device", text("flatbed|film-scanner|camera"),
+      "the kind of device: it decides how silver scatters and how surely clear film is read");
   add("html", text("FILE|none"),
       "where the page goes; default SCANNER.report.html beside the calibration; - is standard "
       "output, none writes no page");
@@ -168,6 +170,9 @@ CalibrateRequest calibrate_request(const po::variables_map& values) {
   }
   if (const auto text = text_of(values, "bracket-doubt")) {
     request.bracket_doubt_stops = doubt_stops_from_text(*text);
+  }
+  if (const auto text = text_of(values, "device")) {
+    request.device = device_from_text(*text);
   }
   if (const auto text = text_of(values, "date")) {
     request.date = date_from_text(*text);

@@ -51,6 +51,7 @@ struct CalibrateRequest {
   std::optional<double> layer_density;
   std::optional<std::vector<double>> bracket_s;
   double bracket_doubt_stops = usual_shutter_doubt_stops;
+  ScannerDevice device = ScannerDevice::unknown;
   /// ISO 8601. Absent: today's.
   std::optional<std::string> date;
 };

@@ -16,8 +16,6 @@ constexpr double compression_reach_density = 0.3;
 constexpr double limit_u95 = 0.1;
 /// End of what is told as a number.
 constexpr double reach_u95 = 0.45;
-/// Callier's factor is nearly constant above this net density (common practice, no source).
-constexpr double callier_knee_density = 0.3;
 /// Deeper film isn't made.
 constexpr double deepest_density = 5.0;
 

@@ -20,6 +20,20 @@ constexpr std::array<std::pair<CalibrationMethod, std::string_view>, 4> method_w
      {CalibrationMethod::layers, "layers"},
      {CalibrationMethod::bracket, "bracket"}}};
 
+constexpr std::array<std::pair<ScannerDevice, std::string_view>, 4> device_words{
+    {{ScannerDevice::unknown, "unknown"},
+     {ScannerDevice::flatbed, "flatbed"},
+     {ScannerDevice::film_scanner, "film-scanner"},
+     {ScannerDevice::camera, "camera"}}};
+
+template <typename Value, std::size_t count>
+std::string_view word_of(const std::array<std::pair<Value, std::string_view>, count>& words,
+                         Value value) {
+  const auto found = std::find_if(words.begin(), words.end(),
+                                  [&](const auto& pair) { return pair.first == value; });
+  return found->second;
+}
+
 constexpr std::array<std::string_view, 3> colour_names{"red", "green", "blue"};
 
 std::string_view channel_name(int channels, std::size_t channel) {
@@ -173,6 +187,15 @@ CalibrationMethod method_from_word(const std::string& word) {
   wrong("method");
 }
 
+ScannerDevice device_from_word(const std::string& word) {
+  for (const auto& [device, name] : device_words) {
+    if (name == word) {
+      return device;
+    }
+  }
+  wrong("device");
+}
+
 void read_settings(ScannerCalibration& calibration, const Json& json) {
   constexpr int most_bits = 32;
   const Json& settings = field(json, "settings");
@@ -181,7 +204,7 @@ void read_settings(ScannerCalibration& calibration, const Json& json) {
   if (calibration.channels == 2) {
     wrong("channels");
   }
-  calibration.camera = truth(settings, "camera");
+  calibration.device = device_from_word(text(settings, "device"));
   if (!field(settings, "bare_code").is_null()) {
     calibration.bare_code = channels_of(settings, "bare_code", calibration.channels);
     for (std::size_t c = 0; c < static_cast<std::size_t>(calibration.channels); ++c) {
@@ -242,20 +265,16 @@ double not_negative(const Json& object, std::string_view name) {
 
 Json json_from_calibration_fields(const ScannerCalibration& calibration) {
   const int channels = calibration.channels;
-  std::string_view method;
-  for (const auto& [kind, word] : method_words) {
-    method = kind == calibration.method ? word : method;
-  }
   Json json{{"tool_version", calibration.tool_version},
             {"date", calibration.date},
-            {"method", method},
+            {"method", word_of(method_words, calibration.method)},
             {"shape_only", calibration.shape_only},
             {"reference", calibration.reference},
             {"source_files", calibration.source_files}};
   json["settings"] = {
       {"bits", calibration.bits},
       {"channels", channels},
-      {"camera", calibration.camera},
+      {"device", word_of(device_words, calibration.device)},
       {"bare_code", calibration.bare_code ? json_from_channels(*calibration.bare_code, channels)
                                           : Json(nullptr)}};
   json["shown_from_density"] = calibration.shown_from_density;

@@ -10,6 +10,20 @@ namespace fogline {
 
 namespace {
 
+const char* device_words(ScannerDevice device) {
+  switch (device) {
+    case ScannerDevice::flatbed:
+      return ", flatbed";
+    case ScannerDevice::film_scanner:
+      return ", film scanner";
+    case ScannerDevice::camera:
+      return ", camera";
+    case ScannerDevice::unknown:
+      break;
+  }
+  return "";
+}
+
 std::string count_of_steps(const ScannerCalibration& calibration) {
   const auto used = std::count_if(calibration.steps.begin(), calibration.steps.end(),
                                   [](const CalibrationStep& step) { return step.used; });
@@ -82,7 +96,7 @@ std::vector<std::string> calibration_method(const ScannerCalibration& calibratio
   sentences.push_back(stray_sentence(calibration));
   std::string settings = "Settings: " + std::to_string(calibration.bits) + " bits, " +
                          (calibration.channels == 1 ? "grey" : "colour");
-  settings += calibration.camera ? ", camera" : "";
+  settings += device_words(calibration.device);
   sentences.push_back(settings + ". Scans of film need the same ones; resolution is free.");
   std::string made = "Made " + calibration.date + " by fogline " + calibration.tool_version;
   made += calibration.checksum.empty() ? "" : ", " + calibration.checksum;

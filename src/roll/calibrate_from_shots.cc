@@ -25,13 +25,6 @@ constexpr double layer_density_doubt = 0.02;
 /// curve for linear and more).
 constexpr double unknown_scale_doubt = 0.3;
 
-/// One even area, the picture that shows it, and its own file.
-struct Shot {
-  EvenArea area;
-  ShownLight light;
-  double declared_light = 0.0;
-};
-
 ScanInfo common_info(const std::vector<ScanSource*>& sources) {
   const ScanInfo& first = sources.front()->info();
   for (const ScanSource* source : sources) {
@@ -117,7 +110,7 @@ double declared_layer(const std::vector<EvenArea>& areas, const std::vector<int>
 
 CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
                                      const std::vector<int>& layers,
-                                     std::optional<double> layer_density,
+                                     std::optional<double> layer_density, ScannerDevice device,
                                      const Progress& progress) {
   const ScanInfo info = common_info(sources);
   CalibrationRun run;
@@ -153,7 +146,7 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
     run.calibration.bare_code = problem.bare->step.code;
   }
   for (const ScanSource* source : sources) {
-    add_settings(run.calibration, source->info());
+    add_settings(run.calibration, source->info(), device);
   }
   run.cautions = cautions_of(run.calibration);
   return run;
@@ -161,30 +154,28 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
 
 CalibrationRun calibrate_from_bracket(const std::vector<ScanSource*>& sources,
                                       const std::vector<double>& times_s, double doubt_stops,
-                                      const Progress& progress) {
+                                      ScannerDevice device, const Progress& progress) {
   const ScanInfo info = common_info(sources);
   CalibrationRun run;
   const std::vector<EvenArea> areas = areas_of(sources, times_s.size(), run, progress);
   // Density 0 is the longest time that doesn't clip.
   double longest_s = 0.0;
-  std::vector<Shot> shots;
+  std::vector<ShownLight> shots;
   for (std::size_t i = 0; i < areas.size(); ++i) {
-    Shot shot;
-    shot.area = areas[i];
-    shot.light = shown_light(areas[i], *sources[i], 0.0, doubt_stops * std::log10(2.0) / 1.96);
-    shot.light.step.number = static_cast<int>(i) + 1;
-    shot.light.step.label = info.file;
-    if (shot.light.step.reason.empty()) {
+    ShownLight shot =
+        shown_light(areas[i], *sources[i], 0.0, doubt_stops * std::log10(2.0) / 1.96);
+    shot.step.number = static_cast<int>(i) + 1;
+    shot.step.label = sources[i]->info().file;
+    if (shot.step.reason.empty()) {
       longest_s = std::max(longest_s, times_s[i]);
     }
-    shots.push_back(shot);
+    shots.push_back(std::move(shot));
   }
   ResponseProblem problem;
   problem.channels = info.channels;
   problem.stray = {0.0, 0.0, 0.0, 0.0, false};
   for (std::size_t i = 0; i < shots.size(); ++i) {
-    ShownLight light = shots[i].light;
-    light.step.label = sources[i]->info().file;
+    ShownLight light = shots[i];
     light.step.reference_density = std::log10(std::max(longest_s, times_s[i]) / times_s[i]);
     add_proportional_stray(light);
     problem.lights.push_back(light);
@@ -197,7 +188,7 @@ CalibrationRun calibrate_from_bracket(const std::vector<ScanSource*>& sources,
   run.calibration.method = CalibrationMethod::bracket;
   run.calibration.reference = "shutter times";
   for (const ScanSource* source : sources) {
-    add_settings(run.calibration, source->info());
+    add_settings(run.calibration, source->info(), device);
   }
   run.cautions = cautions_of(run.calibration);
   return run;

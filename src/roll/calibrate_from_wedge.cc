@@ -76,8 +76,8 @@ LaidWedge lay_on_reference(const std::vector<FoundWedge>& wedges, const WedgeRef
 }
 
 double own_density_doubt(const ReferenceStep& step, const WedgeReference& reference,
-                         const ScanInfo& info) {
-  const double evenness = info.camera ? camera_evenness : flatbed_evenness;
+                         bool camera) {
+  const double evenness = camera ? camera_evenness : flatbed_evenness;
   const double certificate = reference.nominal
                                  ? nominal_step_doubt
                                  : own_part * step.u95.value_or(usual_certificate_u95) / 1.96;
@@ -85,14 +85,14 @@ double own_density_doubt(const ReferenceStep& step, const WedgeReference& refere
 }
 
 ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& reference,
-                           const ScanSource& source) {
+                           const ScanSource& source, bool camera) {
   const ScanInfo& info = source.info();
   const FoundWedge& wedge = laid.wedge;
   const bool bare = bare_light_known(wedge);
   ResponseProblem problem;
   problem.channels = info.channels;
   if (bare) {
-    const double evenness = 0.5 * (info.camera ? camera_evenness : flatbed_evenness);
+    const double evenness = 0.5 * (camera ? camera_evenness : flatbed_evenness);
     problem.bare =
         shown_light({wedge.bare_corners_px, *wedge.bare_light, {}, {}}, source, 0.0, evenness);
   }
@@ -102,7 +102,7 @@ ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& referenc
     const ReferenceStep& known = reference.steps[index];
     ShownLight light =
         shown_light({step.corners_px, step.light, step.light_doubt, step.clipped_share}, source,
-                    known.density, own_density_doubt(known, reference, info));
+                    known.density, own_density_doubt(known, reference, camera));
     light.step.number = laid.reference_index[i] + 1;
     light.step.label = known.label;
     if (bare && info.transfer_known) {
@@ -188,15 +188,16 @@ double common_certificate_doubt(const WedgeReference& reference) {
 }  // namespace
 
 CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
-                                    const Progress& progress) {
+                                    ScannerDevice device, const Progress& progress) {
   const ScanInfo info = source.info();
+  const bool camera = info.camera || device == ScannerDevice::camera;
   ScanGrid grid = source.survey(wedge_grid_pixels, progress);
   const WedgeSearch search = find_wedges(grid);
   if (search.wedges.empty()) {
     throw FileError(info.file, info.file + ": " + search.failure);
   }
   const LaidWedge laid = lay_on_reference(search.wedges, reference, info);
-  ResponseProblem problem = problem_of(laid, reference, source);
+  ResponseProblem problem = problem_of(laid, reference, source, camera);
   CalibrationRun run;
   run.pictures.push_back(scan_picture(grid));
   const std::vector<std::vector<PointPx>> film_outlines =
@@ -222,7 +223,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   if (problem.bare) {
     calibration.bare_code = problem.bare->step.code;
   }
-  add_settings(calibration, info);
+  add_settings(calibration, info, device);
   run.cautions = cautions_of(calibration);
   run.film_outlines = film_outlines;
   source.set_transfer(scanner_transfer(calibration));

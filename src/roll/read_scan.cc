@@ -173,7 +173,7 @@ bool decide_transfer(ScanSource& source, const ScanWork& work) {
 ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
     : scanner_(options.scanner) {
   if (options.wedge != nullptr) {
-    own_ = calibrate_from_wedge(source, *options.wedge, {});
+    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown, {});
     return;
   }
   if (scanner_ == nullptr) {

@@ -19,6 +19,8 @@ namespace {
 /// take it out.
 constexpr double camera_angle_share = 0.05;
 constexpr double unknown_angle_share = 0.30;
+constexpr double flatbed_angle_share = 0.2;
+constexpr double film_scanner_angle_share = 0.4;
 /// A camera's lens and panel bulge between the rows of holes by 0.03 to 0.06 (95 %).
 constexpr double camera_bulge = 0.025;
 /// A flatbed's lamp and sensor: what is left between the rows, and the light that a hole loses to
@@ -53,13 +55,30 @@ constexpr double remembered_zero = 0.02;
 /// Rounding to 8 bits on a display curve, as light.
 constexpr double eight_bit_light = 0.0002;
 
+double angle_share_of(ScannerDevice device) {
+  switch (device) {
+    case ScannerDevice::camera:
+      return camera_angle_share;
+    case ScannerDevice::flatbed:
+      return flatbed_angle_share;
+    case ScannerDevice::film_scanner:
+      return film_scanner_angle_share;
+    case ScannerDevice::unknown:
+      break;
+  }
+  return unknown_angle_share;
+}
+
 }  // namespace
 
 DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
   const ScannerCalibration* scanner = reading.scanner;
+  const ScannerDevice told = scanner == nullptr ? ScannerDevice::unknown : scanner->device;
+  const ScannerDevice device = info.camera ? ScannerDevice::camera : told;
   DoubtSources doubt;
   const bool assumed = info.transfer.source == TransferSource::assumed;
-  const double bulge = info.camera && !reading.flattened ? camera_bulge : flatbed_bulge;
+  const bool camera = device == ScannerDevice::camera;
+  const double bulge = camera && !reading.flattened ? camera_bulge : flatbed_bulge;
   const double scatter = reading.clear ? reading.clear->scatter : 0.0;
   doubt.noise_density = 0.5 * scatter;
   doubt.evenness_density = std::hypot(bulge, unevenness_share * reading.lamp.unevenness_density());
@@ -70,19 +89,17 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
                          : info.camera ? assumed_camera_curve_share
                          : guessed     ? guessed_curve_share
                                        : assumed_curve_share;
-  doubt.angle_share_95 = info.camera ? camera_angle_share : unknown_angle_share;
+  doubt.angle_share_95 = angle_share_of(device);
   if (scanner != nullptr) {
     doubt.scanner = scanner;
     doubt.stray_field = reading.stray_field;
     doubt.stray_transmittance = info.bits <= 8 ? eight_bit_light : 0.0;
     doubt.transfer_share =
         settings_differ(*scanner, info, reading) ? other_settings_share : same_settings_share;
-    if (scanner->method == CalibrationMethod::wedge ||
-        scanner->method == CalibrationMethod::nominal_wedge) {
-      const WedgeSilver silver = wedge_silver(*scanner);
-      doubt.angle_share_95 = silver.net_share_95;
-      doubt.base_share_95 = silver.base_share_95;
-      doubt.dense_base_share_95 = silver.dense_base_share_95;
+    if (const std::optional<WedgeSilver> silver = wedge_silver(*scanner)) {
+      doubt.angle_share_95 = silver->net_share_95;
+      doubt.base_share_95 = silver->base_share_95;
+      doubt.dense_base_share_95 = silver->dense_base_share_95;
     }
   }
   if (reading.zero != ZeroSource::none) {

@@ -51,10 +51,10 @@ Transfer scanner_transfer(const ScannerCalibration& calibration) {
   return transfer;
 }
 
-void add_settings(ScannerCalibration& calibration, const ScanInfo& info) {
+void add_settings(ScannerCalibration& calibration, const ScanInfo& info, ScannerDevice device) {
   calibration.bits = info.bits;
   calibration.channels = info.channels;
-  calibration.camera = info.camera;
+  calibration.device = info.camera ? ScannerDevice::camera : device;
   calibration.source_files.push_back(info.file);
 }
 
@@ -77,6 +77,11 @@ std::vector<Caution> cautions_of(const ScannerCalibration& calibration) {
     cautions.push_back({"nominal-wedge", Severity::caution,
                         "The wedge's densities are as designed, nobody measured them: every "
                         "density carries 3 % for that (standard uncertainty)."});
+  }
+  if (of_wedge && calibration.device == ScannerDevice::unknown) {
+    cautions.push_back({"device-untold", Severity::note,
+                        "Flatbeds, film scanners and cameras read silver differently dense; "
+                        "--device says which this is and halves the doubt of clear film."});
   }
   if (calibration.shape_only) {
     cautions.push_back(

@@ -12,7 +12,7 @@ namespace fogline {
 Transfer scanner_transfer(const ScannerCalibration& calibration);
 
 /// Notes the settings of the scan that a calibration was learned from.
-void add_settings(ScannerCalibration& calibration, const ScanInfo& info);
+void add_settings(ScannerCalibration& calibration, const ScanInfo& info, ScannerDevice device);
 
 /// What a calibration's reader must know: what it lacks, and what would mend it.
 std::vector<Caution> cautions_of(const ScannerCalibration& calibration);

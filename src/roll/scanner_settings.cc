@@ -47,11 +47,9 @@ std::vector<Caution> settings_cautions(const ScannerCalibration& scanner, const 
                             " bits a channel, the calibration " + std::to_string(scanner.bits) +
                             ": use one setting for both."});
   }
-  if (info.camera != scanner.camera) {
+  if (info.camera && scanner.device != ScannerDevice::camera) {
     cautions.push_back({"scanner-kind", Severity::caution,
-                        info.camera ? "The scan comes from a camera, the calibration doesn't."
-                                    : "The calibration comes from a camera, the scan doesn't say "
-                                      "that it does."});
+                        "The scan comes from a camera, the calibration doesn't."});
   }
   if (!scanner.bare_code || reading.zero == ZeroSource::none || reading.zero_samples.empty()) {
     return cautions;

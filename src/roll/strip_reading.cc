@@ -102,20 +102,40 @@ Lamp clear_film_lamp(const FilmStrip& film, const StraightStrip& strip, const Sc
   return Lamp::fitted(samples, channels);
 }
 
-/// A calibration by silver reads the base, which isn't silver, too low; all densities lie on the
-/// base, so bare light is put higher by what is missing.
+/// Adds to densities what of the base a silver wedge's calibration misses under silver: nothing in
+/// clear film, all of it above the knee of Callier's factor.
+void add_under_silver(Raster<float>& densities, const PerChannel<double>& clear,
+                      const PerChannel<double>& missing, int channels) {
+  std::size_t i = 0;
+  for (float& density : densities.samples()) {
+    const std::size_t c = i++ % static_cast<std::size_t>(channels);
+    const double net = std::max(0.0, static_cast<double>(density) - clear[c]);
+    density += static_cast<float>(missing[c] * (1.0 - std::exp(-net / callier_knee_density)));
+  }
+}
+
+/// A calibration by silver reads the base, which isn't silver, too low, and all densities lie on the
+/// base: bare light is put higher by what clear film lacks, and what more is missing under silver is
+/// added to it.
 void add_missing_base(StripReading& reading, const StraightStrip& strip, const FilmStrip& film,
-                      const ScanContext& scan) {
-  const double share = wedge_silver(*scan.scanner).base_share;
-  if (share <= 0.0) {
-    return;
+                      const ScanContext& scan, const WedgeSilver& silver) {
+  PerChannel<double> in_clear{};
+  PerChannel<double> under_silver{};
+  PerChannel<double> clear{};
+  for (std::size_t c = 0; c < in_clear.size(); ++c) {
+    const double base = std::max(0.0, reading.clear->density[c] - usual_fog);
+    in_clear[c] = silver.base_share * base;
+    under_silver[c] = (silver.dense_base_share - silver.base_share) * base;
+    clear[c] = reading.clear->density[c] + in_clear[c];
   }
-  PerChannel<double> missing{};
-  for (std::size_t c = 0; c < missing.size(); ++c) {
-    missing[c] = share * std::max(0.0, reading.clear->density[c] - usual_fog);
-  }
-  reading.lamp = reading.lamp.brightened(missing);
+  reading.lamp = reading.lamp.brightened(in_clear);
   reading.density = density_of(strip, film.map, scan.stray, reading.lamp);
+  const int channels = strip.light.channels();
+  const auto visual = [&](const PerChannel<double>& of) {
+    return PerChannel<double>{visual_from_channels(of, channels), 0.0, 0.0};
+  };
+  add_under_silver(reading.density.channels, clear, under_silver, channels);
+  add_under_silver(reading.density.visual, visual(clear), visual(under_silver), 1);
 }
 
 double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const ClearFilm& clear) {
@@ -161,8 +181,10 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
     light[static_cast<std::size_t>(c)] = reading.lamp.light(middle, c);
   }
   reading.bare_light = visual_from_channels(light, channels);
-  if (reading.clear && reading.zero != ZeroSource::none && scan.scanner != nullptr) {
-    add_missing_base(reading, strip, film, scan);
+  const std::optional<WedgeSilver> silver =
+      scan.scanner != nullptr ? wedge_silver(*scan.scanner) : std::nullopt;
+  if (silver && reading.clear && reading.zero != ZeroSource::none) {
+    add_missing_base(reading, strip, film, scan, *silver);
     reading.clear = read_clear_film(reading.density, patches, clear_share);
   }
   if (reading.clear) {

@@ -229,6 +229,7 @@ void print_number(const std::vector<CalibrationCase>& cases, const std::string& 
   Spread with;
   Spread without;
   std::array<Spread, 2> by_bits;
+  std::array<Spread, 2> by_told;
   std::array<Spread, 3> by_device;
   std::array<Spread, 3> by_fitness;
   const std::array<const char*, 3> devices{"flatbed", "camera", "film scanner"};
@@ -243,6 +244,7 @@ void print_number(const std::vector<CalibrationCase>& cases, const std::string& 
     }
     with.add(*compared);
     by_bits[item.bits == 8 ? 1 : 0].add(*compared);
+    by_told[item.device_told ? 0 : 1].add(*compared);
     for (std::size_t i = 0; i < devices.size(); ++i) {
       if (item.device == devices[i]) {
         by_device[i].add(*compared);
@@ -256,6 +258,8 @@ void print_number(const std::vector<CalibrationCase>& cases, const std::string& 
   bench::print_spread("with calibration", with, 0.02);
   bench::print_spread("  16 bits", by_bits[0], 0.02);
   bench::print_spread("  8 bits", by_bits[1], 0.02);
+  bench::print_spread("  device told", by_told[0], 0.02);
+  bench::print_spread("  device not told", by_told[1], 0.02);
   for (std::size_t i = 0; i < devices.size(); ++i) {
     bench::print_spread(std::string("  ") + devices[i], by_device[i], 0.02);
   }

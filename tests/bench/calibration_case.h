@@ -19,6 +19,7 @@ struct CalibrationCase {
   bool like_silver = true;
   int bits = 16;
   std::string device;
+  bool device_told = false;
   std::string trouble;  // why there is no calibration
   // The wedge: steps that show (their light isn't at the top code and differs from the next step's
   // by more than noise), how many of those were found, any found where none is.

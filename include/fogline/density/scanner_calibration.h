@@ -15,6 +15,10 @@ namespace fogline {
 /// How a scanner's response was learned.
 enum class CalibrationMethod { wedge, nominal_wedge, layers, bracket };
 
+/// Kind of device, as its owner says: it decides how much denser than diffuse light it reads silver.
+/// A camera's file may tell; nothing tells a flatbed from a film scanner.
+enum class ScannerDevice { unknown, flatbed, film_scanner, camera };
+
 /// One known light that the scanner was shown.
 struct CalibrationStep {
   /// Number in the reference, 1 the lightest (layers: number of layers; bracket: number of the
@@ -77,7 +81,7 @@ struct ScannerCalibration {
   /// Settings of the scans it was learned from.
   int bits = 16;
   int channels = 3;
-  bool camera = false;
+  ScannerDevice device = ScannerDevice::unknown;
   /// Code of the bare light as a share of full code, per channel: zero's code. Absent where it
   /// wasn't in sight or stood at the top code.
   std::optional<PerChannel<double>> bare_code;

@@ -21,12 +21,12 @@ struct CalibrationRun {
   std::vector<std::vector<PointPx>> film_outlines;
 };
 
-/// Learns a scanner from a step wedge in one of its scans. Throws FileError, one sentence, where no
+/// Learns a scanner from a step wedge in one of its scans. A camera's own file goes before `device`. Throws FileError, one sentence, where no
 /// wedge is found, the reference has fewer steps than the scan or can't be laid on it without
 /// doubt, or codes don't fall while density rises. `calibration.date` and `tool_version` stay
 /// empty: the caller knows them.
 CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
-                                    const Progress& progress);
+                                    ScannerDevice device, const Progress& progress);
 
 /// Learns the shape of a scanner's response from layers of one grey gel or dye film, whose
 /// densities add: `layers[i]` of them in scan i, or, with a single scan, in its areas, lightest
@@ -35,7 +35,8 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
 /// as above.
 CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
                                      const std::vector<int>& layers,
-                                     std::optional<double> layer_density, const Progress& progress);
+                                     std::optional<double> layer_density, ScannerDevice device,
+                                     const Progress& progress);
 
 /// Doubt (95 %) of electronic shutter times, in stops; mechanical ones err by 0.1 to 0.3 (common
 /// practice, no source).
@@ -45,6 +46,6 @@ inline constexpr double usual_shutter_doubt_stops = 0.1;
 /// an independent doubt of `doubt_stops` (95 %). Throws FileError as above.
 CalibrationRun calibrate_from_bracket(const std::vector<ScanSource*>& sources,
                                       const std::vector<double>& times_s, double doubt_stops,
-                                      const Progress& progress);
+                                      ScannerDevice device, const Progress& progress);
 
 }  // namespace fogline
