@@ -1,4 +1,5 @@
 #include <fogline/density/assign_steps.h>
+#include <fogline/numerics/robust.h>
 
 #include <algorithm>
 #include <cmath>
@@ -9,39 +10,38 @@ namespace fogline {
 namespace {
 
 /// So many of the lightest unclipped steps tell the slope of the scanner's scale there.
-constexpr std::size_t slope_steps = 5;
+constexpr std::size_t slope_steps = 7;
 /// The best place in the reference must fit so much better than any other: its misfit at most this
 /// part of the next one's.
 constexpr double clear_part = 0.5;
 
 /// How far the straight line through the lightest steps misses the bare light, as a density, where
-/// the wedge begins at reference step `first`; infinite where no line can be drawn.
+/// the wedge begins at reference step `first`; infinite where no line can be drawn. The line is the
+/// median of those through two steps each (Theil 1950), which one dirty step doesn't move.
 double misfit(const std::vector<SeenStep>& seen, const WedgeReference& reference, int first) {
-  double sum_x = 0.0;
-  double sum_y = 0.0;
-  double sum_xx = 0.0;
-  double sum_xy = 0.0;
-  double count = 0.0;
+  std::vector<double> known;
+  std::vector<double> shown;
   for (const SeenStep& step : seen) {
-    if (step.clipped) {
-      continue;
-    }
-    const double x = reference.steps[static_cast<std::size_t>(first + step.slot)].density;
-    sum_x += x;
-    sum_y += step.density;
-    sum_xx += x * x;
-    sum_xy += x * step.density;
-    count += 1.0;
-    if (count >= static_cast<double>(slope_steps)) {
-      break;
+    if (!step.clipped && known.size() < slope_steps) {
+      known.push_back(reference.steps[static_cast<std::size_t>(first + step.slot)].density);
+      shown.push_back(step.density);
     }
   }
-  const double spread = count * sum_xx - sum_x * sum_x;
-  const double slope = (count * sum_xy - sum_x * sum_y) / spread;
-  if (!(spread > 0.0) || !(slope > 0.0)) {
+  std::vector<double> slopes;
+  for (std::size_t i = 0; i < known.size(); ++i) {
+    for (std::size_t j = i + 1; j < known.size(); ++j) {
+      slopes.push_back((shown[j] - shown[i]) / (known[j] - known[i]));
+    }
+  }
+  const double slope = slopes.empty() ? 0.0 : median(slopes);
+  if (!(slope > 0.0)) {
     return std::numeric_limits<double>::infinity();
   }
-  return std::abs((sum_y - slope * sum_x) / count) / slope;
+  std::vector<double> offsets;
+  for (std::size_t i = 0; i < known.size(); ++i) {
+    offsets.push_back(shown[i] - slope * known[i]);
+  }
+  return std::abs(median(offsets)) / slope;
 }
 
 std::string count_text(std::size_t seen, std::size_t known) {

@@ -46,9 +46,10 @@ double ScannerCalibration::stray_doubt_in(const StrayField& field, double densit
   for (const double one : other) {
     squares += (one - mean) * (one - mean);
   }
-  // Weights of three widths of which nothing is known but that they add up to 1 (uniform on the
-  // simplex) spread a weighted mean by half of the values' standard deviation.
-  const double reach = 0.5 * std::sqrt(squares / static_cast<double>(other.size()));
+  // Weights of three widths that add up to 1 and of which any may outweigh the others (Dirichlet's
+  // distribution with concentration 1/3 each) spread a weighted mean by the values' standard
+  // deviation over the root of 2.
+  const double reach = std::sqrt(0.5 * squares / static_cast<double>(other.size()));
   return std::hypot(stray.share_doubt * std::max(least_other_field, std::abs(mean)),
                     stray.share * reach);
 }

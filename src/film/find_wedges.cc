@@ -11,8 +11,8 @@ namespace {
 
 /// Pixels of the picture that wedges are looked for in: forty steps are then over twenty wide.
 constexpr std::int64_t finding_pixels = 900'000;
-/// With one step fewer than a wedge has a row may grow to one.
-constexpr std::size_t fewest_patches = fewest_wedge_steps - 1;
+/// With two steps fewer than a wedge has a row may grow to one: dark steps are too noisy to be even.
+constexpr std::size_t fewest_patches = fewest_wedge_steps - 2;
 
 }  // namespace
 

@@ -18,12 +18,16 @@ constexpr double even_pitch_part = 0.12;
 constexpr double patch_margin_px = 2.0;
 /// A further step differs from its neighbour by so much in log light, at least and at most.
 constexpr double least_rise = 0.006;
-constexpr double greatest_rise = 0.8;
+constexpr double greatest_rise = 1.2;
 /// Both halves of a further step agree within this, or this part of the rise.
 constexpr double even_level = 0.015;
 constexpr double even_part_of_rise = 0.35;
 /// A step ends at its sides: beyond them the level differs by so much.
-constexpr double side_difference = 0.012;
+constexpr double side_difference = 0.02;
+/// ... and by this many of the levels' own scatter: dark places are noisy.
+constexpr double noise_part = 1.5;
+/// A step as light as its neighbour, for dirt, is passed over to the one behind it.
+constexpr int longest_hop = 2;
 
 /// Straight line through the patches' middles: direction of the row.
 void fit_line(WedgeRow& row, const PatchChain& chain) {
@@ -92,9 +96,9 @@ bool fit_pitch(WedgeRow& row) {
   return true;
 }
 
-/// Median level of a part of the row; absent where less than half of it lies in the picture.
-std::optional<double> level_at(const WedgeRow& row, const cv::Mat1f& smooth, double place,
-                               double half_along, double aside, double half_across) {
+/// Levels of a part of the row; none where less than half of it lies in the picture.
+std::vector<double> levels_at(const WedgeRow& row, const cv::Mat1f& smooth, double place,
+                              double half_along, double aside, double half_across) {
   constexpr int samples = 9;
   std::vector<double> levels;
   for (int i = 0; i < samples; ++i) {
@@ -109,8 +113,43 @@ std::optional<double> level_at(const WedgeRow& row, const cv::Mat1f& smooth, dou
       }
     }
   }
-  return 2 * static_cast<int>(levels.size()) > samples * samples ? std::optional(median(levels))
-                                                                 : std::nullopt;
+  if (2 * static_cast<int>(levels.size()) <= samples * samples) {
+    levels.clear();
+  }
+  return levels;
+}
+
+/// Their median; absent where there are none.
+std::optional<double> level_at(const WedgeRow& row, const cv::Mat1f& smooth, double place,
+                               double half_along, double aside, double half_across) {
+  const std::vector<double> levels =
+      levels_at(row, smooth, place, half_along, aside, half_across);
+  return levels.empty() ? std::nullopt : std::optional(median(levels));
+}
+
+/// True where film ends at the row's sides about a place, or nothing beside it is in the picture. Bare
+/// light beyond the wedge goes on.
+bool ends_at_sides(const WedgeRow& row, const cv::Mat1f& smooth, double place) {
+  const double half = 0.3 * row.pitch;
+  // Just within and just beyond the film's edge: stray light beside film changes more slowly.
+  const double thin = 0.04 * row.size;
+  int sides = 0;
+  int ends = 0;
+  for (const double side : {-1.0, 1.0}) {
+    const std::vector<double> within =
+        levels_at(row, smooth, place, half, side * 0.42 * row.size, thin);
+    const std::vector<double> beside =
+        levels_at(row, smooth, place, half, side * 0.6 * row.size, thin);
+    if (within.empty() || beside.empty()) {
+      continue;
+    }
+    ++sides;
+    const LocationScale film = robust_location(within);
+    const LocationScale other = robust_location(beside);
+    const double noise = noise_part * std::max(film.scale, other.scale);
+    ends += std::abs(film.location - other.location) > std::max(side_difference, noise) ? 1 : 0;
+  }
+  return sides == 0 || ends > 0;
 }
 
 /// True where the row shows an even step at a place, darker (`sign` 1) or lighter (-1) than its
@@ -127,21 +166,24 @@ bool shows_step(const WedgeRow& row, const cv::Mat1f& smooth, double place, doub
     return false;
   }
   const double rise = sign * (*level - next);
-  if (rise < least_rise || rise > greatest_rise ||
-      std::abs(*after - *before) > std::max(even_level, even_part_of_rise * rise)) {
-    return false;
+  return rise >= least_rise && rise <= greatest_rise &&
+         std::abs(*after - *before) <= std::max(even_level, even_part_of_rise * rise) &&
+         ends_at_sides(row, smooth, place);
+}
+
+/// Bare light between the wedge and the picture's border may look like a first step.
+void leave_bare_light_out(WedgeRow& row, const cv::Mat1f& smooth) {
+  while (row.places.size() > 1 && !ends_at_sides(row, smooth, row.places.front())) {
+    row.places.erase(row.places.begin());
+    row.slots.erase(row.slots.begin());
   }
-  int sides = 0;
-  int ends = 0;
-  for (const double side : {-1.0, 1.0}) {
-    // Just within and just beyond the film's edge: stray light beside film changes more slowly.
-    const double thin = 0.04 * row.size;
-    const auto within = level_at(row, smooth, place, half, side * 0.42 * row.size, thin);
-    const auto beside = level_at(row, smooth, place, half, side * 0.6 * row.size, thin);
-    sides += beside ? 1 : 0;
-    ends += beside && within && std::abs(*beside - *within) > side_difference ? 1 : 0;
+  const int first_slot = row.slots.front();
+  const double first_place = row.places.front();
+  row.origin = row.at(first_place, 0.0);
+  for (std::size_t i = 0; i < row.places.size(); ++i) {
+    row.places[i] -= first_place;
+    row.slots[i] -= first_slot;
   }
-  return sides == 0 || ends > 0;
 }
 
 void extend(WedgeRow& row, const cv::Mat1f& smooth) {
@@ -153,10 +195,15 @@ void extend(WedgeRow& row, const cv::Mat1f& smooth) {
     int& end = sign < 0 ? first : last;
     while (last - first + 1 < most_wedge_steps) {
       const auto next = level_at(row, smooth, row.pitch * end, half, 0.0, half_across);
-      if (!next || !shows_step(row, smooth, row.pitch * (end + sign), *next, sign)) {
+      int hop = next ? 1 : longest_hop + 1;
+      while (hop <= longest_hop &&
+             !shows_step(row, smooth, row.pitch * (end + hop * sign), *next, sign)) {
+        ++hop;
+      }
+      if (hop > longest_hop) {
         break;
       }
-      end += sign;
+      end += hop * sign;
     }
   }
   row.slots.resize(static_cast<std::size_t>(last - first + 1));
@@ -201,6 +248,7 @@ WedgeRow lay_row(const PatchChain& chain, const cv::Mat1f& smooth) {
   row.size = median(sizes);
   fit_line(row, chain);
   if (fit_pitch(row)) {
+    leave_bare_light_out(row, smooth);
     extend(row, smooth);
     row.length = std::min(row.length, row.pitch);
   } else {

@@ -6,14 +6,14 @@ namespace {
 
 // Callier's factor Q is 1.0 to 1.05 over a large near panel, 1.0 to 1.2 on flatbeds, 1.2 to 1.4 in
 // collimated film scanners (common practice, no source). It grows with density, as
-// 1 + (Q - 1)(1 - exp(-D / 0.3)): at a base's 0.25 by 0.57 of its excess, so that clear film lacks
-// 0.57 (Q - 1) of what is read; the slope of silver's scale reaches 1 + 1.1 (Q - 1), so that a base
-// under silver lacks about as many times (Q - 1) of its density. Middle and half width of each
-// range; wedge and film differ in Q by 3 to 5 % where it is large.
-constexpr WedgeSilver of_cameras{0.014, 0.014, 0.027, 0.027, 0.01};
-constexpr WedgeSilver of_flatbeds{0.057, 0.057, 0.10, 0.10, 0.03};
-constexpr WedgeSilver of_film_scanners{0.17, 0.06, 0.285, 0.085, 0.05};
-constexpr WedgeSilver of_others{0.11, 0.12, 0.185, 0.19, 0.045};
+// 1 + (Q - 1)(1 - exp(-D / 0.3)), so that clear film of 0.25 base and 0.05 fog is read 0.73 (Q - 1)
+// of its base too low; the slope of silver's scale reaches 1 + 1.1 (Q - 1), and under dense silver
+// about as many times (Q - 1) of the base are missing. Middle and half width of each range; wedge
+// and film differ in Q by 3 to 5 % where it is large.
+constexpr WedgeSilver of_cameras{0.018, 0.018, 0.027, 0.027, 0.01};
+constexpr WedgeSilver of_flatbeds{0.073, 0.073, 0.105, 0.105, 0.03};
+constexpr WedgeSilver of_film_scanners{0.22, 0.075, 0.30, 0.10, 0.05};
+constexpr WedgeSilver of_others{0.14, 0.14, 0.20, 0.20, 0.045};
 
 }  // namespace
 

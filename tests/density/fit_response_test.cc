@@ -257,6 +257,21 @@ TEST(FitResponse, RefusesCodesThatRiseOrAreTooFew) {
   EXPECT_NE(fit_response(problem_of(three, 65535, 0.01)).failure, "");
 }
 
+// JCGM 100 clause 5.2: a film in the wedge's own light shares its error of stray light; in other
+// light the error grows with the difference, and how far glare reaches counts where near and far
+// surroundings differ.
+TEST(FitResponse, StrayLightIsDoubtfulByHowOtherTheFilmsSurroundingsAre) {
+  ScannerCalibration calibration;
+  calibration.stray.share = 0.01;
+  calibration.stray.share_doubt = 0.004;
+  calibration.doubt = {{0.0, 0.0, 0.0, even_field(0.5)}, {3.0, 0.0, 0.0, even_field(0.3)}};
+  EXPECT_NEAR(calibration.stray_doubt_in(even_field(0.4), 1.5), 0.05 * 0.004, 1e-12);
+  EXPECT_NEAR(calibration.stray_doubt_in(even_field(0.9), 1.5), 0.5 * 0.004, 1e-12);
+  // Near, middle, far: 0.1, 0.4, 0.7; their standard deviation is 0.3 sqrt(2/3).
+  EXPECT_NEAR(calibration.stray_doubt_in({0.1, 0.4, 0.7}, 1.5),
+              std::hypot(0.05 * 0.004, 0.01 * 0.3 * std::sqrt(1.0 / 3.0)), 1e-12);
+}
+
 TEST(FitResponse, AKnownShareOfStrayLightIsKeptAndADoubtfulOneSharpened) {
   std::mt19937 random(3);
   double before = 0.0;
@@ -273,7 +288,9 @@ TEST(FitResponse, AKnownShareOfStrayLightIsKeptAndADoubtfulOneSharpened) {
     const ResponseOutcome known = fit_response(problem);
     ASSERT_EQ(known.failure, "");
     EXPECT_EQ(known.calibration.stray.share, scanner.stray_share);
-    EXPECT_LT(known.calibration.doubt_at(1.0).stray, weighed.calibration.doubt_at(1.0).stray);
+    const StrayField brighter = even_field(known.calibration.doubt_at(1.0).field[0] + 0.3);
+    EXPECT_LT(known.calibration.stray_doubt_in(brighter, 1.0),
+              weighed.calibration.stray_doubt_in(brighter, 1.0));
   }
   EXPECT_LT(after, 0.7 * before);
 }

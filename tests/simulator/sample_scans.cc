@@ -3,6 +3,7 @@
 #include "simulator/layout_sampling.h"
 #include "simulator/random.h"
 
+#include <cmath>
 #include <utility>
 
 namespace filmsim {
@@ -168,6 +169,29 @@ std::vector<SampleScan> sample_scans() {
                                      {"good-120", good_120()}};
   for (SampleScan& sample : samples) sample.scenario.kind = "sample " + sample.name;
   return samples;
+}
+
+WedgePlan sample_wedge() {
+  const Scenario strip = good_135();
+  WedgePlan wedge;
+  wedge.seed = 105;
+  wedge.scanner = strip.scanner;
+  wedge.encoding = strip.encoding;
+  wedge.callier = strip.scanner.callier;
+  constexpr int kSteps = 21;
+  for (int i = 0; i < kSteps; ++i) {
+    const double step = static_cast<double>(i);
+    // Real wedges aren't quite even.
+    wedge.densities.push_back(0.05 + 0.148 * step + 0.012 * std::sin(1.7 * step));
+    wedge.certified.push_back(0.01 * std::round(100.0 * wedge.densities.back()));
+  }
+  wedge.pitch_mm = 5.0;
+  wedge.width_mm = 16.0;
+  wedge.direction_deg = 180.6;
+  wedge.bare_mm = 4.0;
+  wedge.margin_mm = 10.0;
+  wedge.pixels_per_mm = 8.0;
+  return wedge;
 }
 
 }  // namespace filmsim

@@ -1,7 +1,8 @@
-// The four scans that people get with the program to try it on.
+// The scans that people get with the program to try it on.
 #pragma once
 
 #include "simulator/scenario.h"
+#include "simulator/wedge_scan.h"
 
 #include <string>
 #include <vector>
@@ -14,5 +15,8 @@ struct SampleScan {
 };
 
 std::vector<SampleScan> sample_scans();
+
+/// A step wedge on the scanner of `good-135`, with its settings.
+WedgePlan sample_wedge();
 
 }  // namespace filmsim
