@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace fogline {
 
@@ -11,9 +12,14 @@ namespace {
 
 /// So many of the lightest unclipped steps tell the slope of the scanner's scale there.
 constexpr std::size_t slope_steps = 7;
+/// But no further than this range of density, beyond which responses bend, if four steps lie in it.
+constexpr double slope_range = 0.8;
+constexpr std::size_t fewest_slope_steps = 4;
 /// The best place in the reference must fit so much better than any other: its misfit at most this
 /// part of the next one's.
 constexpr double clear_part = 0.5;
+/// Steps are lost in clipped light no deeper than this.
+constexpr int most_hidden_in_light = 3;
 
 /// How far the straight line through the lightest steps misses the bare light, as a density, where
 /// the wedge begins at reference step `first`; infinite where no line can be drawn. The line is the
@@ -22,8 +28,10 @@ double misfit(const std::vector<SeenStep>& seen, const WedgeReference& reference
   std::vector<double> known;
   std::vector<double> shown;
   for (const SeenStep& step : seen) {
-    if (!step.clipped && known.size() < slope_steps) {
-      known.push_back(reference.steps[static_cast<std::size_t>(first + step.slot)].density);
+    const double density = reference.steps[static_cast<std::size_t>(first + step.slot)].density;
+    const bool near = known.size() < fewest_slope_steps || density - known.front() < slope_range;
+    if (!step.clipped && known.size() < slope_steps && near) {
+      known.push_back(density);
       shown.push_back(step.density);
     }
   }
@@ -49,46 +57,59 @@ std::string count_text(std::size_t seen, std::size_t known) {
          std::to_string(known);
 }
 
+/// The place in the reference at which the line through the lightest steps meets the bare light, if
+/// one is much better than all others.
+std::optional<int> place_by_bare_light(const std::vector<SeenStep>& seen,
+                                       const WedgeReference& reference, int places) {
+  std::vector<double> misfits;
+  for (int i = 0; i < places; ++i) {
+    misfits.push_back(misfit(seen, reference, i));
+  }
+  const auto best = std::min_element(misfits.begin(), misfits.end());
+  for (auto other = misfits.begin(); other != misfits.end(); ++other) {
+    if (other != best && !(*best < clear_part * *other)) {
+      return std::nullopt;
+    }
+  }
+  return static_cast<int>(best - misfits.begin());
+}
+
 }  // namespace
 
 StepAssignment assign_steps(const std::vector<SeenStep>& seen, const WedgeReference& reference,
-                            bool above_bare_light) {
+                            bool above_bare_light, std::optional<int> unseen_dark_steps) {
   StepAssignment assignment;
   const int length = seen.back().slot + 1;
   const int known = static_cast<int>(reference.steps.size());
+  const std::string missing = count_text(static_cast<std::size_t>(length), reference.steps.size());
   if (length > known) {
-    assignment.failure = count_text(static_cast<std::size_t>(length), reference.steps.size()) +
-                         ": it is another wedge's, or steps are missing in it";
+    assignment.failure = missing + ": it is another wedge's, or steps are missing in it";
     return assignment;
   }
-  int first = 0;
-  if (length < known) {
-    const std::string missing =
-        count_text(static_cast<std::size_t>(length), reference.steps.size());
-    if (!above_bare_light) {
-      assignment.failure =
-          missing +
-          ", and no unclipped bare light beside the wedge tells which are missing; "
-          "scan the whole wedge with some bare light below the top code";
-      return assignment;
-    }
-    std::vector<double> misfits;
-    for (int i = 0; i <= known - length; ++i) {
-      misfits.push_back(misfit(seen, reference, i));
-    }
-    const auto best = std::min_element(misfits.begin(), misfits.end());
-    first = static_cast<int>(best - misfits.begin());
-    for (std::size_t i = 0; i < misfits.size(); ++i) {
-      if (static_cast<int>(i) != first && !(*best < clear_part * misfits[i])) {
-        assignment.failure = missing +
-                             ", and which are missing can't be told from the bare light; scan the "
-                             "whole wedge, or name a reference of the steps in sight";
-        return assignment;
-      }
+  std::optional<int> first = length == known ? std::optional(0) : std::nullopt;
+  if (!first && above_bare_light) {
+    first = place_by_bare_light(seen, reference, known - length + 1);
+  }
+  if (!first && unseen_dark_steps) {
+    const int at_light_end = known - length - *unseen_dark_steps;
+    if (at_light_end >= 0 && at_light_end <= most_hidden_in_light) {
+      first = at_light_end;
+      assignment.counted_from_dark_end = true;
     }
   }
+  if (!first) {
+    assignment.failure =
+        missing +
+        (above_bare_light
+             ? ", and which are missing can't be told from the bare light; scan the whole wedge, "
+               "or "
+               "name a reference of the steps in sight"
+             : ", and no unclipped bare light beside the wedge tells which are missing; scan the "
+               "whole wedge with some bare light below the top code");
+    return assignment;
+  }
   for (const SeenStep& step : seen) {
-    assignment.reference_index.push_back(first + step.slot);
+    assignment.reference_index.push_back(*first + step.slot);
   }
   return assignment;
 }

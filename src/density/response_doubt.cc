@@ -112,7 +112,8 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
   double lightest = problem.bare ? 0.0 : std::numeric_limits<double>::infinity();
   for (const ShownLight& light : problem.lights) {
     const double density = light.step.reference_density;
-    const double total = transmittance_from_density(density) + stray.share * mean_of(field.at(density));
+    const double total =
+        transmittance_from_density(density) + stray.share * mean_of(field.at(density));
     if (light.step.reason.empty() && std::log10(total) >= lowest - doubt_step) {
       deepest = std::max(deepest, density);
       lightest = std::min(lightest, density);

@@ -11,8 +11,8 @@ namespace {
 
 /// Pixels of the picture that wedges are looked for in: forty steps are then over twenty wide.
 constexpr std::int64_t finding_pixels = 900'000;
-/// With two steps fewer than a wedge has a row may grow to one: dark steps are too noisy to be even.
-constexpr std::size_t fewest_patches = fewest_wedge_steps - 2;
+/// With one step fewer than a wedge has a row may grow to one.
+constexpr std::size_t fewest_patches = fewest_wedge_steps - 1;
 
 }  // namespace
 
@@ -30,6 +30,7 @@ WedgeSearch find_wedges(const ScanGrid& grid) {
     FoundWedge wedge;
     wedge.steps = read_steps(grid, row, image.scan_px);
     wedge.touching = row.touching;
+    wedge.unseen_dark_steps = row.unseen_dark_steps;
     add_bare_light(wedge, grid, row, smooth, uneven, image.scan_px);
     search.wedges.push_back(std::move(wedge));
   }

@@ -56,8 +56,9 @@ bool may_follow(const RowPatch& a, const RowPatch& b) {
   const double rise = b.level - a.level;
   const double sizes = a.size / b.size;
   const bool alike = longer < length_factor * std::min(a.length, b.length);
-  return alike && distance > 0.6 * longer && distance < greatest_gap * longer && rise > least_rise &&
-         rise < greatest_rise && sizes < size_factor && sizes * size_factor > 1.0 &&
+  return alike && distance > 0.6 * longer && distance < greatest_gap * longer &&
+         rise > least_rise && rise < greatest_rise && sizes < size_factor &&
+         sizes * size_factor > 1.0 &&
          std::abs(b.across - a.across) <
              greatest_turn * distance + off_line_part * std::min(a.size, b.size);
 }

@@ -26,8 +26,12 @@ constexpr double even_part_of_rise = 0.35;
 constexpr double side_difference = 0.02;
 /// ... and by this many of the levels' own scatter: dark places are noisy.
 constexpr double noise_part = 1.5;
-/// A step as light as its neighbour, for dirt, is passed over to the one behind it.
-constexpr int longest_hop = 2;
+/// A step about as light as its neighbour, for dirt, is passed over to the one behind it.
+constexpr double passed_over = 0.1;
+/// Bare light is so much lighter than the last step: there the film ends.
+constexpr double film_end_fall = 0.3;
+/// A film ends this near to a whole number of steps, as a part of a pitch.
+constexpr double whole_steps_part = 0.25;
 
 /// Straight line through the patches' middles: direction of the row.
 void fit_line(WedgeRow& row, const PatchChain& chain) {
@@ -122,13 +126,12 @@ std::vector<double> levels_at(const WedgeRow& row, const cv::Mat1f& smooth, doub
 /// Their median; absent where there are none.
 std::optional<double> level_at(const WedgeRow& row, const cv::Mat1f& smooth, double place,
                                double half_along, double aside, double half_across) {
-  const std::vector<double> levels =
-      levels_at(row, smooth, place, half_along, aside, half_across);
+  const std::vector<double> levels = levels_at(row, smooth, place, half_along, aside, half_across);
   return levels.empty() ? std::nullopt : std::optional(median(levels));
 }
 
-/// True where film ends at the row's sides about a place, or nothing beside it is in the picture. Bare
-/// light beyond the wedge goes on.
+/// True where film ends at the row's sides about a place, or nothing beside it is in the picture.
+/// Bare light beyond the wedge goes on.
 bool ends_at_sides(const WedgeRow& row, const cv::Mat1f& smooth, double place) {
   const double half = 0.3 * row.pitch;
   // Just within and just beyond the film's edge: stray light beside film changes more slowly.
@@ -186,24 +189,34 @@ void leave_bare_light_out(WedgeRow& row, const cv::Mat1f& smooth) {
   }
 }
 
-void extend(WedgeRow& row, const cv::Mat1f& smooth) {
+/// The slot of the next step beyond `end`, or `end` where the row ends.
+int next_slot(const WedgeRow& row, const cv::Mat1f& smooth, int end, int sign) {
   const double half = 0.3 * row.pitch;
   const double half_across = 0.33 * row.size;
+  const auto here = level_at(row, smooth, row.pitch * end, half, 0.0, half_across);
+  if (!here) {
+    return end;
+  }
+  const auto shown = [&](int slot) {
+    return shows_step(row, smooth, row.pitch * slot, *here, sign);
+  };
+  if (shown(end + sign)) {
+    return end + sign;
+  }
+  const auto between = level_at(row, smooth, row.pitch * (end + sign), half, 0.0, half_across);
+  const bool alike = between && std::abs(*between - *here) < passed_over;
+  return alike && shown(end + 2 * sign) ? end + 2 * sign : end;
+}
+
+void extend(WedgeRow& row, const cv::Mat1f& smooth) {
   int first = row.slots.front();
   int last = row.slots.back();
   for (const int sign : {-1, 1}) {
     int& end = sign < 0 ? first : last;
-    while (last - first + 1 < most_wedge_steps) {
-      const auto next = level_at(row, smooth, row.pitch * end, half, 0.0, half_across);
-      int hop = next ? 1 : longest_hop + 1;
-      while (hop <= longest_hop &&
-             !shows_step(row, smooth, row.pitch * (end + hop * sign), *next, sign)) {
-        ++hop;
-      }
-      if (hop > longest_hop) {
-        break;
-      }
-      end += hop * sign;
+    for (int next = next_slot(row, smooth, end, sign);
+         next != end && last - first + 1 < most_wedge_steps;
+         next = next_slot(row, smooth, end, sign)) {
+      end = next;
     }
   }
   row.slots.resize(static_cast<std::size_t>(last - first + 1));
@@ -213,6 +226,29 @@ void extend(WedgeRow& row, const cv::Mat1f& smooth) {
   for (const int slot : row.slots) {
     row.places.push_back(row.pitch * slot);
   }
+}
+
+/// How many steps too dark to be told apart lie between the last one and the end of the film, where
+/// bare light shows it and it is a whole number.
+std::optional<int> unseen_dark_steps(const WedgeRow& row, const cv::Mat1f& smooth) {
+  constexpr int parts = 20;
+  const double thin = row.pitch / parts;
+  const double half_across = 0.25 * row.size;
+  const double last = row.places.back();
+  const auto dark = level_at(row, smooth, last, 0.2 * row.pitch, 0.0, half_across);
+  for (int i = 0; dark && i < parts * most_wedge_steps; ++i) {
+    const auto level = level_at(row, smooth, last + i * thin, 0.5 * thin, 0.0, half_across);
+    if (!level) {
+      break;
+    }
+    if (*level < *dark - film_end_fall) {
+      const double steps = static_cast<double>(i) / parts - 0.5;
+      const double whole = std::max(0.0, std::round(steps));
+      return std::abs(steps - whole) < whole_steps_part ? std::optional(static_cast<int>(whole))
+                                                        : std::nullopt;
+    }
+  }
+  return std::nullopt;
 }
 
 /// Steps touch where between two of them nothing else shows: neither a gap nor a joint.
@@ -256,6 +292,9 @@ WedgeRow lay_row(const PatchChain& chain, const cv::Mat1f& smooth) {
     std::iota(row.slots.begin(), row.slots.end(), 0);
   }
   row.touching = steps_touch(row, smooth);
+  if (row.touching && row.pitch > 0.0) {
+    row.unseen_dark_steps = unseen_dark_steps(row, smooth);
+  }
   return row;
 }
 

@@ -4,6 +4,7 @@
 
 #include <fogline/base/geometry.h>
 
+#include <optional>
 #include <vector>
 
 #include <opencv2/core.hpp>
@@ -24,6 +25,8 @@ struct WedgeRow {
   double size = 0.0;
   double pitch = 0.0;
   bool touching = true;
+  /// See FoundWedge.
+  std::optional<int> unseen_dark_steps;
 
   [[nodiscard]] PointPx at(double place, double aside) const {
     return {origin.x + place * along.x + aside * across.x,

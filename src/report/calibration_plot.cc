@@ -168,8 +168,8 @@ std::string residual_plot(const ScannerCalibration& calibration) {
     const double u95 = coverage_factor_95 * std::hypot(doubt.fit, doubt.stray);
     add_point(upper, frame.x(doubt.density), frame.y(held(u95)));
     std::string back = "L";
-    back += machine_number(frame.x(doubt.density), 2) + " " +
-            machine_number(frame.y(held(-u95)), 2);
+    back +=
+        machine_number(frame.x(doubt.density), 2) + " " + machine_number(frame.y(held(-u95)), 2);
     lower.insert(0, back);
   }
   std::string drawing = x_axis(frame) + y_axis(frame, 0.5 * frame.y_to, 3);

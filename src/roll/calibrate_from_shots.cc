@@ -162,8 +162,7 @@ CalibrationRun calibrate_from_bracket(const std::vector<ScanSource*>& sources,
   double longest_s = 0.0;
   std::vector<ShownLight> shots;
   for (std::size_t i = 0; i < areas.size(); ++i) {
-    ShownLight shot =
-        shown_light(areas[i], *sources[i], 0.0, doubt_stops * std::log10(2.0) / 1.96);
+    ShownLight shot = shown_light(areas[i], *sources[i], 0.0, doubt_stops * std::log10(2.0) / 1.96);
     shot.step.number = static_cast<int>(i) + 1;
     shot.step.label = sources[i]->info().file;
     if (shot.step.reason.empty()) {

@@ -40,7 +40,7 @@ constexpr int unseen_slots = 2;
 /// A wedge with the reference step of each of its own.
 struct LaidWedge {
   FoundWedge wedge;
-  std::vector<int> reference_index;
+  StepAssignment assignment;
 };
 
 bool is_clipped(const WedgeStep& step) {
@@ -64,9 +64,9 @@ LaidWedge lay_on_reference(const std::vector<FoundWedge>& wedges, const WedgeRef
       const double through = visual_from_channels(step.light, info.channels) / zero;
       seen.push_back({step.slot, density_from_transmittance(through), is_clipped(step)});
     }
-    StepAssignment assignment = assign_steps(seen, reference, bare);
+    StepAssignment assignment = assign_steps(seen, reference, bare, wedge.unseen_dark_steps);
     if (assignment.failure.empty()) {
-      return {wedge, std::move(assignment.reference_index)};
+      return {wedge, std::move(assignment)};
     }
     if (failure.empty()) {
       failure = assignment.failure;
@@ -75,8 +75,7 @@ LaidWedge lay_on_reference(const std::vector<FoundWedge>& wedges, const WedgeRef
   throw FileError(info.file, info.file + " " + failure + ".");
 }
 
-double own_density_doubt(const ReferenceStep& step, const WedgeReference& reference,
-                         bool camera) {
+double own_density_doubt(const ReferenceStep& step, const WedgeReference& reference, bool camera) {
   const double evenness = camera ? camera_evenness : flatbed_evenness;
   const double certificate = reference.nominal
                                  ? nominal_step_doubt
@@ -98,12 +97,12 @@ ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& referenc
   }
   for (std::size_t i = 0; i < wedge.steps.size(); ++i) {
     const WedgeStep& step = wedge.steps[i];
-    const auto index = static_cast<std::size_t>(laid.reference_index[i]);
+    const auto index = static_cast<std::size_t>(laid.assignment.reference_index[i]);
     const ReferenceStep& known = reference.steps[index];
     ShownLight light =
         shown_light({step.corners_px, step.light, step.light_doubt, step.clipped_share}, source,
                     known.density, own_density_doubt(known, reference, camera));
-    light.step.number = laid.reference_index[i] + 1;
+    light.step.number = laid.assignment.reference_index[i] + 1;
     light.step.label = known.label;
     if (bare && info.transfer_known) {
       light.step.uncalibrated_density =
@@ -124,8 +123,8 @@ PointPx middle_of_corners(const std::array<PointPx, 4>& corners) {
   return middle;
 }
 
-/// Outlines of all wedges in the scan; of the one that was laid on the reference with the steps that
-/// weren't seen.
+/// Outlines of all wedges in the scan; of the one that was laid on the reference with the steps
+/// that weren't seen.
 std::vector<std::vector<PointPx>> outlines_of(const std::vector<FoundWedge>& wedges,
                                               const LaidWedge& laid,
                                               const WedgeReference& reference) {
@@ -134,8 +133,8 @@ std::vector<std::vector<PointPx>> outlines_of(const std::vector<FoundWedge>& wed
     outlines.push_back(outline_of(wedge, unseen_slots, unseen_slots));
   }
   const int last = static_cast<int>(reference.steps.size()) - 1;
-  outlines.push_back(outline_of(laid.wedge, laid.reference_index.front(),
-                                last - laid.reference_index.back()));
+  outlines.push_back(outline_of(laid.wedge, laid.assignment.reference_index.front(),
+                                last - laid.assignment.reference_index.back()));
   return outlines;
 }
 
@@ -225,6 +224,13 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   }
   add_settings(calibration, info, device);
   run.cautions = cautions_of(calibration);
+  if (laid.assignment.counted_from_dark_end) {
+    run.cautions.push_back(
+        {"steps-counted-from-dark-end", Severity::caution,
+         "The lightest steps can't be told from the bare light, so the steps were "
+         "counted from the film's dark end: if that end isn't the last step's, "
+         "every density is a step off. Scan with less exposure to be sure."});
+  }
   run.film_outlines = film_outlines;
   source.set_transfer(scanner_transfer(calibration));
   return run;

@@ -113,7 +113,8 @@ void add_strip(ScanMeasurement& scan, const ScanWork& work, std::size_t index, i
   strip.perforations = static_cast<int>(film.perforations.size());
   const DoubtSources doubt = doubt_of(scan.info, reading);
   if (densities && reading.zero != ZeroSource::none) {
-    strip.base_fog = base_fog_of(*reading.clear, doubt, scan.info.channels, film.scale_known);
+    strip.base_fog = base_fog_of(*reading.clear, doubt_of_clear_film(scan.info, reading),
+                                 scan.info.channels, film.scale_known);
   }
   const double limit = density_reach(doubt);
   int number = first_frame;

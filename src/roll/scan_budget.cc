@@ -17,7 +17,9 @@ void add_budgets(ScanMeasurement& scan, const ScanWork& work) {
     if (base_fog) {
       scan.budgets.push_back(
           {scan.strips.size() == 1 ? "base_fog" : "strips[" + std::to_string(i) + "].base_fog",
-           base_fog->visual, budget_of_density(doubt, base_fog->visual.value, usual_fog)});
+           base_fog->visual,
+           budget_of_density(doubt_of_clear_film(scan.info, reading), base_fog->visual.value,
+                             usual_fog)});
     }
     for (const FrameMeasurement& frame : scan.frames) {
       if (frame.strip != static_cast<int>(i) + 1) {

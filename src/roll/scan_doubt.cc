@@ -26,6 +26,8 @@ constexpr double camera_bulge = 0.025;
 /// A flatbed's lamp and sensor: what is left between the rows, and the light that a hole loses to
 /// the sides (0.003 to 0.01).
 constexpr double flatbed_bulge = 0.007;
+/// Clear film beside the holes feels this part of what lamp and lens do between the rows.
+constexpr double beside_holes_part = 0.4;
 /// A part of the unevenness seen may repeat unseen.
 constexpr double unevenness_share = 0.1;
 /// Tone curve told by the file or the user: scanners keep it to a percent or two of density.
@@ -115,6 +117,15 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
     if (info.camera && assumed && reading.bare_light > bright_lamp) {
       doubt.highlight_compression = camera_compression;
     }
+  }
+  return doubt;
+}
+
+DoubtSources doubt_of_clear_film(const ScanInfo& info, const StripReading& reading) {
+  DoubtSources doubt = doubt_of(info, reading);
+  if (reading.zero == ZeroSource::perforations && reading.clear &&
+      reading.clear->source == BaseFogSource::rebate) {
+    doubt.evenness_density *= beside_holes_part;
   }
   return doubt;
 }

@@ -12,4 +12,8 @@ namespace fogline {
 /// the reading has a calibration, it must outlive the result.
 DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading);
 
+/// The same for clear film: where it was read in the rebate, between the holes that zero was read
+/// from, lamp and lens have little room to differ.
+DoubtSources doubt_of_clear_film(const ScanInfo& info, const StripReading& reading);
+
 }  // namespace fogline

@@ -114,9 +114,9 @@ void add_under_silver(Raster<float>& densities, const PerChannel<double>& clear,
   }
 }
 
-/// A calibration by silver reads the base, which isn't silver, too low, and all densities lie on the
-/// base: bare light is put higher by what clear film lacks, and what more is missing under silver is
-/// added to it.
+/// A calibration by silver reads the base, which isn't silver, too low, and all densities lie on
+/// the base: bare light is put higher by what clear film lacks, and what more is missing under
+/// silver is added to it.
 void add_missing_base(StripReading& reading, const StraightStrip& strip, const FilmStrip& film,
                       const ScanContext& scan, const WedgeSilver& silver) {
   PerChannel<double> in_clear{};

@@ -8,12 +8,13 @@ namespace {
 // collimated film scanners (common practice, no source). It grows with density, as
 // 1 + (Q - 1)(1 - exp(-D / 0.3)), so that clear film of 0.25 base and 0.05 fog is read 0.73 (Q - 1)
 // of its base too low; the slope of silver's scale reaches 1 + 1.1 (Q - 1), and under dense silver
-// about as many times (Q - 1) of the base are missing. Middle and half width of each range; wedge
-// and film differ in Q by 3 to 5 % where it is large.
-constexpr WedgeSilver of_cameras{0.018, 0.018, 0.027, 0.027, 0.01};
-constexpr WedgeSilver of_flatbeds{0.073, 0.073, 0.105, 0.105, 0.03};
-constexpr WedgeSilver of_film_scanners{0.22, 0.075, 0.30, 0.10, 0.05};
-constexpr WedgeSilver of_others{0.14, 0.14, 0.20, 0.20, 0.045};
+// about as many times (Q - 1) of the base are missing. Middle of each range and
+// the half width that holds 95 of 100 in it; wedge and film differ in Q by 3 to 5 % where it is
+// large.
+constexpr WedgeSilver of_cameras{0.018, 0.017, 0.027, 0.026, 0.01};
+constexpr WedgeSilver of_flatbeds{0.073, 0.069, 0.105, 0.10, 0.03};
+constexpr WedgeSilver of_film_scanners{0.22, 0.071, 0.30, 0.095, 0.05};
+constexpr WedgeSilver of_others{0.14, 0.133, 0.20, 0.19, 0.045};
 
 }  // namespace
 

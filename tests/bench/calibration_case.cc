@@ -35,8 +35,8 @@ fogline::WedgeReference reference_of(const filmsim::CalibratedPair& pair) {
   return reference;
 }
 
-/// A step shows where its light isn't clipped and stands off its lighter neighbour's by a code and by
-/// more than noise.
+/// A step shows where its light isn't clipped and stands off its lighter neighbour's by a code and
+/// by more than noise.
 bool shows(const filmsim::WedgePlan& plan, const filmsim::WedgeScan& scan, std::size_t i) {
   struct Area {
     double mean = 0.0;
@@ -200,8 +200,14 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
     if (calibration != nullptr) {
       fogline::DoubtSources doubt;
       doubt.scanner = calibration;
-      doubt.evenness_density = calibration->device == fogline::ScannerDevice::camera ? 0.025 : 0.007;
+      doubt.evenness_density =
+          calibration->device == fogline::ScannerDevice::camera ? 0.025 : 0.007;
       doubt.transfer_share = 0.003;
+      doubt.noise_density =
+          fogline::visual_from_channels(step.light_doubt, channels) /
+          (std::max(1e-9, fogline::visual_from_channels(through, channels)) *
+           fogline::visual_from_channels(*found.bare_light, channels) * std::log(10.0));
+      doubt.stray_transmittance = source->info().bits <= 8 ? 0.0002 : 0.0;
       doubt.angle_share_95 = silver_share_95(calibration->device);
       doubt.stray_field = stray.visual_field(
           at.x, at.y, fogline::visual_from_channels(*found.bare_light, channels));
@@ -260,7 +266,8 @@ CalibrationCase run_calibration_case(const filmsim::WedgeKind& kind, std::uint64
       result.device_told ? device_of(result.device) : fogline::ScannerDevice::unknown;
   try {
     const auto source = fogline::open_scan(wedge_path, {});
-    CalibrationRun run = fogline::calibrate_from_wedge(*source, reference_of(pair), told_device, {});
+    CalibrationRun run =
+        fogline::calibrate_from_wedge(*source, reference_of(pair), told_device, {});
     compare_wedge(result, pair, wedge, run.calibration);
     result.patches = read_patches(patches_path, pair.patches, patches, &run.calibration);
     result.strip = measure_strip(strip, strip_path, &run.calibration, seed);
@@ -366,8 +373,10 @@ OtherWay run_layers_case(std::uint64_t seed, const std::string& folder) {
   try {
     const std::string base = folder + "/layer-" + std::to_string(seed) + "-";
     const auto sources = even_pictures(pair, lights, base, seed);
-    way.densities = read_known(
-        fogline::calibrate_from_layers(pointers(sources), layers, told, fogline::ScannerDevice::unknown, {}).calibration, pair);
+    way.densities = read_known(fogline::calibrate_from_layers(pointers(sources), layers, told,
+                                                              fogline::ScannerDevice::unknown, {})
+                                   .calibration,
+                               pair);
   } catch (const std::exception& error) {
     way.trouble = error.what();
   }
@@ -389,9 +398,11 @@ OtherWay run_bracket_case(std::uint64_t seed, const std::string& folder) {
   try {
     const std::string base = folder + "/bracket-" + std::to_string(seed) + "-";
     const auto sources = even_pictures(pair, lights, base, seed);
-    way.densities = read_known(
-        fogline::calibrate_from_bracket(pointers(sources), times_s, doubt_stops, fogline::ScannerDevice::unknown, {}).calibration,
-        pair);
+    way.densities =
+        read_known(fogline::calibrate_from_bracket(pointers(sources), times_s, doubt_stops,
+                                                   fogline::ScannerDevice::unknown, {})
+                       .calibration,
+                   pair);
   } catch (const std::exception& error) {
     way.trouble = error.what();
   }

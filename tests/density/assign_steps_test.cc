@@ -50,6 +50,25 @@ TEST(AssignSteps, AGapInTheRowStaysAGap) {
   EXPECT_EQ(some.reference_index[7], 8);
 }
 
+TEST(AssignSteps, ADirtyStepAmongTheFirstDoesNotMoveThePlace) {
+  std::vector<SeenStep> steps = seen(1, 14, 1.2);
+  steps[2].density += 0.12;
+  const StepAssignment some = assign_steps(steps, reference(21), true);
+  ASSERT_EQ(some.failure, "");
+  EXPECT_EQ(some.reference_index.front(), 1);
+}
+
+TEST(AssignSteps, TheDarkEndCountsWhereBareLightIsClipped) {
+  // Steps 2 to 18 of 21 are seen, and two fit between the last and the end of the film.
+  const StepAssignment some = assign_steps(seen(1, 18, 1.0), reference(21), false, 2);
+  ASSERT_EQ(some.failure, "");
+  EXPECT_TRUE(some.counted_from_dark_end);
+  EXPECT_EQ(some.reference_index.front(), 1);
+  // Too many would be hidden in the light: this is no wedge of 21 steps.
+  EXPECT_NE(assign_steps(seen(5, 18, 1.0), reference(21), false, 2).failure, "");
+  EXPECT_FALSE(assign_steps(seen(1, 18, 1.0), reference(21), true, 2).counted_from_dark_end);
+}
+
 TEST(AssignSteps, RefusesWhatItCannotTell) {
   EXPECT_NE(assign_steps(seen(0, 20, 1.0), reference(20), true)
                 .failure.find("21 steps where the reference has 20"),

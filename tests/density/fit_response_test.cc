@@ -201,8 +201,8 @@ Scores score_invented(bool told) {
       const double read = read_density(calibration, scanner.code(std::pow(10.0, -density), field),
                                        field, scanner.code(1.0, 0.7), 0.7);
       const CalibratedDoubt doubt = calibration.doubt_at(density);
-      const double stray =
-          calibration.stray_doubt_in(even_field(field), density) * std::pow(10.0, density) / std::log(10.0);
+      const double stray = calibration.stray_doubt_in(even_field(field), density) *
+                           std::pow(10.0, density) / std::log(10.0);
       Score& score = density <= 2.0 ? scores.to_two : scores.deeper;
       score.add(read - density, 1.96 * std::hypot(doubt.fit, stray));
     }

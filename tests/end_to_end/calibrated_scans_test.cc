@@ -1,6 +1,5 @@
 // A simulated scanner is calibrated by a simulated wedge and then reads film of known density.
 #include "measure_file.h"
-
 #include "simulator/sample_scans.h"
 #include "simulator/wedge_sampling.h"
 
@@ -65,8 +64,7 @@ void expect_places(const Calibrated& calibrated, const filmsim::WedgePlan& wedge
     }
     const filmsim::Point middle =
         calibrated.scan.middles_px.at(static_cast<std::size_t>(step.number - 1));
-    EXPECT_LT(std::hypot(x - middle.x, y - middle.y),
-              0.2 * wedge.pitch_mm * wedge.pixels_per_mm)
+    EXPECT_LT(std::hypot(x - middle.x, y - middle.y), 0.2 * wedge.pitch_mm * wedge.pixels_per_mm)
         << "step " << step.number;
   }
 }
@@ -107,9 +105,27 @@ TEST(CalibratedScan, WrongReferencesAreRefusedInOneSentence) {
   fogline::WedgeReference fewer = reference_of(wedge);
   fewer.steps.resize(10);
   EXPECT_NE(refusal(wedge, fewer).find("where the reference has 10"), std::string::npos);
-  // Half of the wedge is covered, and nothing says which half.
+  // A mask hides bare light and the film's ends: nothing tells which of more steps are missing.
+  wedge.bare_mm = 0.0;
+  fogline::WedgeReference more = reference_of(wedge);
+  for (int i = 0; i < 4; ++i) {
+    more.steps.push_back({"more", more.steps.back().density + 0.15, 0.01});
+  }
+  EXPECT_NE(refusal(wedge, more).find("no unclipped bare light"), std::string::npos);
+}
+
+// The bare light and the lightest steps are at the top code, the darkest beyond the scanner's reach:
+// the film's dark end counts.
+TEST(CalibratedScan, AClippedBeginningIsCountedFromTheDarkEnd) {
+  filmsim::WedgePlan wedge = filmsim::sample_wedge();
   wedge.scanner.bare_level = 1.6;
-  EXPECT_NE(refusal(wedge, reference_of(wedge)), "");
+  const Calibrated calibrated = calibrate(wedge, reference_of(wedge));
+  expect_places(calibrated, wedge);
+  EXPECT_FALSE(calibrated.run.calibration.bare_code.has_value());
+  const auto& cautions = calibrated.run.cautions;
+  EXPECT_TRUE(std::any_of(cautions.begin(), cautions.end(), [](const fogline::Caution& caution) {
+    return caution.code == "steps-counted-from-dark-end";
+  }));
 }
 
 /// Mean |error| over what is compared.
@@ -176,8 +192,7 @@ TEST(CalibratedScan, ReadsTheSameFromTheFileItWasWrittenTo) {
   const TemporaryFolder folder;
   std::ofstream(folder.file("scanner.json"))
       << fogline::scanner_file_text(calibrated.run.calibration);
-  const fogline::ScannerCalibration read =
-      fogline::read_scanner_file(folder.file("scanner.json"));
+  const fogline::ScannerCalibration read = fogline::read_scanner_file(folder.file("scanner.json"));
   const filmsim::Simulated strip = filmsim::render(pair.strip);
   const std::string path = write_scan(strip, folder.file("strip.tif"));
   const fogline::ScanMeasurement a = measured(path, &calibrated.run.calibration);
@@ -187,7 +202,8 @@ TEST(CalibratedScan, ReadsTheSameFromTheFileItWasWrittenTo) {
   EXPECT_EQ(a.base_fog->visual.u95, b.base_fog->visual.u95);
 }
 
-// Eight bits where the calibration has sixteen, and levels moved in the software: told, and doubted.
+// Eight bits where the calibration has sixteen, and levels moved in the software: told, and
+// doubted.
 TEST(CalibratedScan, OtherSettingsAreTold) {
   const filmsim::CalibratedPair pair = filmsim::sample_pair({false, true}, 3);
   ASSERT_EQ(pair.wedge.encoding.bits, 16);
@@ -214,8 +230,8 @@ TEST(CalibratedScan, OtherSettingsAreTold) {
   EXPECT_THROW(scan_of(other), fogline::FileError);
 }
 
-// Nothing is told beyond what the wedge showed: a calibration from a wedge to 1.2 gives lower bounds
-// for denser film.
+// Nothing is told beyond what the wedge showed: a calibration from a wedge to 1.2 gives lower
+// bounds for denser film.
 TEST(CalibratedScan, NothingIsExtrapolated) {
   filmsim::CalibratedPair pair = filmsim::sample_pair({false, true}, 9);
   filmsim::WedgePlan& wedge = pair.wedge;

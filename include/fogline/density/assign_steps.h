@@ -2,6 +2,7 @@
 
 #include <fogline/density/wedge_reference.h>
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,13 +24,18 @@ struct StepAssignment {
   std::vector<int> reference_index;
   /// One sentence without a subject ("shows 22 steps, but ..."); empty where it could be told.
   std::string failure;
+  /// Nothing but the number of dark steps up to the film's end told which steps are missing.
+  bool counted_from_dark_end = false;
 };
 
 /// Lays seen steps (lightest first) on a reference. Direction needs no telling: light falls as
 /// density rises. Where fewer steps are seen than the reference has, the bare light decides which
 /// are missing: the density of the lightest step is told from it by the slope of the steps next to
-/// it, and must single out one place in the reference.
+/// it, and must single out one place in the reference. Where it can't (the first steps and the bare
+/// light are clipped), the number of steps hidden at the dark end does, up to three missing ones at
+/// the light end.
 StepAssignment assign_steps(const std::vector<SeenStep>& seen, const WedgeReference& reference,
-                            bool above_bare_light);
+                            bool above_bare_light,
+                            std::optional<int> unseen_dark_steps = std::nullopt);
 
 }  // namespace fogline

@@ -15,8 +15,8 @@ namespace fogline {
 /// How a scanner's response was learned.
 enum class CalibrationMethod { wedge, nominal_wedge, layers, bracket };
 
-/// Kind of device, as its owner says: it decides how much denser than diffuse light it reads silver.
-/// A camera's file may tell; nothing tells a flatbed from a film scanner.
+/// Kind of device, as its owner says: it decides how much denser than diffuse light it reads
+/// silver. A camera's file may tell; nothing tells a flatbed from a film scanner.
 enum class ScannerDevice { unknown, flatbed, film_scanner, camera };
 
 /// One known light that the scanner was shown.

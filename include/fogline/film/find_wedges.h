@@ -32,6 +32,9 @@ struct FoundWedge {
   std::vector<WedgeStep> steps;
   /// The steps touch; false for loose strips and steps with dark or clear joints.
   bool touching = true;
+  /// Steps too dark to be told apart between the last one found and the end of the film; absent
+  /// where no bare light shows that end, or where it isn't a whole number of steps away.
+  std::optional<int> unseen_dark_steps;
   /// Even bare light beside it (median, per channel), absent where none is in sight.
   std::optional<PerChannel<double>> bare_light;
   /// Where that bare light was read.
@@ -51,9 +54,9 @@ struct WedgeSearch {
   std::string failure;
 };
 
-/// Finds photographic step wedges: rows of 5 to 41 even areas of one size whose light falls from one
-/// to the next, touching or apart, at any pitch, lying along either axis and turned up to 3 degrees
-/// and more. Scratches, dust, tape and dark joints between steps don't break a row.
+/// Finds photographic step wedges: rows of 5 to 41 even areas of one size whose light falls from
+/// one to the next, touching or apart, at any pitch, lying along either axis and turned up to 3
+/// degrees and more. Scratches, dust, tape and dark joints between steps don't break a row.
 WedgeSearch find_wedges(const ScanGrid& grid);
 
 /// Outline of the film on which a wedge's steps lie, stored pixels: the row itself and so many
