@@ -1,6 +1,7 @@
 #include <fogline/base/channels.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/scanner_calibration.h>
+#include <fogline/density/skewed_interval.h>
 
 #include <algorithm>
 #include <cmath>
@@ -16,8 +17,9 @@ constexpr double compression_reach_density = 0.3;
 constexpr double limit_u95 = 0.1;
 /// End of what is told as a number.
 constexpr double reach_u95 = 0.45;
-/// Deeper film isn't made.
-constexpr double deepest_density = 5.0;
+/// The logarithm is straight enough while stray light's doubt (95 %) is below this part of the
+/// light.
+constexpr double straight_part = 0.1;
 
 double stray_density(const DoubtSources& sources, double density) {
   double stray = sources.stray_transmittance;
@@ -148,6 +150,15 @@ Quantity quantity_of_density(const DoubtSources& sources, double density, double
   if (upward > 0.0) {
     quantity.lower95 = density - symmetric;
     quantity.upper95 = density + quantity.u95;
+  }
+  const double stray = stray_density(sources, density);
+  if (coverage_factor_95 * stray * std::numbers::ln10 > straight_part) {
+    const double all = symmetric / coverage_factor_95;
+    const double rest = std::sqrt(std::max(0.0, all * all - stray * stray));
+    const double light = stray * transmittance_from_density(density) * std::numbers::ln10;
+    const DensityInterval interval = skewed_interval(density, light, rest);
+    quantity.lower95 = interval.lower95;
+    quantity.upper95 = density + std::hypot(interval.upper95 - density, upward);
   }
   return quantity;
 }

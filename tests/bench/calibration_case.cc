@@ -211,7 +211,11 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
       doubt.angle_share_95 = silver_share_95(calibration->device);
       doubt.stray_field = stray.visual_field(
           at.x, at.y, fogline::visual_from_channels(*found.bare_light, channels));
-      compared.u95 = fogline::u95_of_density(doubt, compared.value, compared.value);
+      const fogline::Quantity told =
+          fogline::quantity_of_density(doubt, compared.value, compared.value);
+      compared.u95 = told.u95;
+      compared.lower95 = told.lower95;
+      compared.upper95 = told.upper95;
       compared.at_least = compared.value > fogline::density_limit(doubt);
     }
     read.push_back(compared);

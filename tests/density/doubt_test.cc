@@ -92,6 +92,39 @@ TEST(Doubt, LimitLiesBelowReach) {
   EXPECT_GT(density_limit(little), density_limit(much));
 }
 
+// JCGM 100:2008 H.1, the end gauge: four parts of 25, 9.7, 2.9 and 16.6 nm combine to 32 nm (values
+// from memory). Here a nanometre is a thousandth of a density.
+TEST(Doubt, CombinesAsTheEndGaugeOfTheGuide) {
+  DoubtSources sources;
+  sources.noise_density = 0.025;
+  sources.zero_density = 0.0097;
+  sources.evenness_density = 0.0029;
+  sources.transfer_share = 0.0166;
+  EXPECT_NEAR(u95_of_density(sources, 1.0, 0.0) / coverage_factor_95, 0.032, 0.0005);
+  double squares = 0.0;
+  double common = 0.0;
+  for (const BudgetLine& line : budget_of_density(sources, 1.0, 0.0)) {
+    squares += line.standard_density * line.standard_density;
+    common += line.common ? line.standard_density * line.standard_density : 0.0;
+  }
+  EXPECT_NEAR(std::sqrt(squares), 0.0317, 0.0001);
+  // The tone curve is the scanner's, the rest the roll's own.
+  EXPECT_NEAR(quantity_of_density(sources, 1.0, 0.0).u95_common.value_or(0.0),
+              coverage_factor_95 * std::sqrt(common), 1e-12);
+  EXPECT_NEAR(std::sqrt(common), 0.0166, 1e-12);
+}
+
+// Near the limit the light may be anything down to none: the interval reaches further up.
+TEST(Doubt, NearTheLimitTheIntervalIsSkewed) {
+  DoubtSources sources;
+  sources.stray_transmittance = 0.0005;
+  const Quantity light = quantity_of_density(sources, 0.8, 0.0);
+  EXPECT_FALSE(light.lower95 || light.upper95);
+  const Quantity dense = quantity_of_density(sources, 2.8, 0.0);
+  ASSERT_TRUE(dense.lower95 && dense.upper95);
+  EXPECT_GT(*dense.upper95 - dense.value, 1.5 * (dense.value - *dense.lower95));
+}
+
 struct Draw {
   double low = 0.0;
   double high = 0.0;

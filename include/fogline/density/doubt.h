@@ -83,7 +83,9 @@ double u95_of_density(const DoubtSources& sources, double density, double net);
 double u95_of_range(const DoubtSources& sources, double low, double high);
 
 /// The quantity with its interval: skewed upward where clipping or a compressed tone curve can only
-/// have made the density read low. Tells the part that all rolls of the scanner share.
+/// have made the density read low, and near the limit, where the logarithm isn't straight over the
+/// doubt of stray light (see `skewed_interval`). Tells the part that all rolls of the scanner
+/// share.
 Quantity quantity_of_density(const DoubtSources& sources, double density, double net);
 
 /// Highest density at which stray light, and a calibration's own doubt, leave 0.1 (95 %).
