@@ -13,8 +13,8 @@ namespace fogline {
 
 namespace {
 
-/// Doubt is told at densities this far apart.
-constexpr double doubt_step = 0.1;
+/// Doubt is told at so many densities in one.
+constexpr double doubts_per_density = 10.0;
 /// A film lies in other light than the wedge did: its stray light differs by about this part of an
 /// evenly lit field's.
 constexpr double usual_other_field = 0.15;
@@ -104,6 +104,7 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
                const std::vector<ChannelResponse>& channels) {
   const CalibratedStray& stray = calibration.stray;
   const FieldOverDensity field(problem);
+  constexpr double least_shown = 0.1;
   double lowest = -std::numeric_limits<double>::infinity();
   for (const ChannelResponse& channel : channels) {
     lowest = std::max(lowest, channel.lowest_log_light);
@@ -114,7 +115,7 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
     const double density = light.step.reference_density;
     const double total =
         transmittance_from_density(density) + stray.share * mean_of(field.at(density));
-    if (light.step.reason.empty() && std::log10(total) >= lowest - doubt_step) {
+    if (light.step.reason.empty() && std::log10(total) >= lowest - least_shown) {
       deepest = std::max(deepest, density);
       lightest = std::min(lightest, density);
     }
@@ -122,7 +123,8 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
   calibration.shown_from_density = std::min(lightest, deepest);
   calibration.shown_to_density = deepest;
   constexpr double least_step = 0.01;
-  for (double density = 0.0; density < deepest - least_step; density += doubt_step) {
+  for (int i = 0; i / doubts_per_density < deepest - least_step; ++i) {
+    const double density = i / doubts_per_density;
     calibration.doubt.push_back(doubt_at(density, stray, field.at(density), channels));
   }
   calibration.doubt.push_back(doubt_at(deepest, stray, field.at(deepest), channels));

@@ -14,6 +14,8 @@ namespace fogline {
 
 namespace {
 
+/// Every so manieth step has its number in the picture.
+constexpr int numbered_steps = 5;
 constexpr std::array<double, 7> told_densities{0.1, 0.5, 1.0, 1.5, 2.0, 2.5, 3.0};
 
 std::string section(std::string_view title, const std::string& body) {
@@ -55,7 +57,12 @@ std::string steps_figure(const CalibrationRun& run, const PagePicture& picture) 
       top = std::min(top, corner.y / scale);
     }
     path += "Z";
-    numbers += "<i class=\"m t\" style=\"left:" +
+    const bool told = step.number == steps.front().number || step.number == steps.back().number ||
+                      step.number % numbered_steps == 0;
+    if (!told) {
+      continue;
+    }
+    numbers += "<i class=\"m t n\" style=\"left:" +
                machine_number(50.0 * (left + right) / picture.width, 2) +
                "%;top:" + machine_number(100.0 * top / picture.height, 2) + "%\">" +
                std::to_string(step.number) + "</i>";
@@ -115,7 +122,7 @@ std::string step_table(const ScannerCalibration& calibration) {
             "</td><td>" + step_difference(step) + "</td><td>" + html_escaped(step_fate(step)) +
             "</td></tr>\n";
   }
-  return "<div class=\"scroll\"><table><caption>Codes are the middle ones of each "
+  return "<div class=\"scroll\"><table class=\"w\"><caption>Codes are the middle ones of each "
          "area" +
          std::string(calibration.channels == 1 ? "" : ", red green blue") +
          ".</caption>\n<thead><tr><th scope=\"col\">step</th><th scope=\"col\">reference</th><th "
@@ -153,8 +160,7 @@ std::string html_from_calibration(const CalibrationRun& run,
          "class=\"eyebrow\">" +
          html_escaped(title) + " · " + html_escaped(calibration.date) + "</p>\n<h1>" +
          sentence_html(calibration_verdict(calibration)) +
-         "</h1>\n<p>Use it: <span class=\"nb\">fogline measure strip.tif --scanner "
-         "SCANNER.json</span></p>\n</header>\n" +
+         "</h1>\n<p>Use it: fogline measure strip.tif --scanner SCANNER.json</p>\n</header>\n" +
          section("What stands against it", cautions_html(run.cautions)) +
          section("The steps", steps_figure(run, picture)) +
          section("Response", response_plot(calibration)) +

@@ -117,7 +117,7 @@ std::string stray_sentence(const ScannerCalibration& calibration) {
 }
 
 std::string step_fate(const CalibrationStep& step) {
-  return step.used ? "used" : step.reason;
+  return step.used ? "" : step.reason;
 }
 
 std::string step_difference(const CalibrationStep& step) {

@@ -63,6 +63,7 @@ print-color-adjust:exact;-webkit-print-color-adjust:exact}
 .strip .m{position:absolute;font-style:normal;font-size:.6875rem;line-height:1;color:#1c1a17;
 padding:.1rem}
 .strip .t{transform:translate(-50%,-100%)}
+.strip .n{background:#fbfaf5;padding:1px 2px;border-radius:2px;margin-top:-2px}
 .strip .b{transform:translate(-50%,0)}
 .strip .l{transform:translate(-100%,-50%)}
 .strip .r{transform:translate(0,-50%)}
@@ -155,7 +156,8 @@ thead th{color:var(--faint);border-color:var(--ink);font-size:.875rem}
 tr.sum th,tr.sum td{border-bottom:0;font-style:italic}
 td span{color:var(--faint);white-space:nowrap}
 summary{cursor:pointer;max-width:40rem}details[open] summary{margin:0 0 .5rem}
-.scroll{overflow-x:auto}details table{font-size:.8125rem;max-width:none}
+.scroll{overflow-x:auto}.w td,.w th{white-space:nowrap;padding-right:.9rem}.w td:last-child{white-space:normal}
+details table{font-size:.8125rem;max-width:none}
 details th,details td{white-space:nowrap}
 @media (max-width:40rem){.eyebrow{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
 .todo{font-size:.875rem;line-height:1.3}

@@ -143,6 +143,10 @@ void caution_about_scan(ScanMeasurement& scan, const FilmLayout& layout) {
     add_caution(scan, "glare-strong", Severity::caution,
                 "Much stray light reaches the sensor. It was taken away as far as the scan shows "
                 "it; dense film is read less surely. Mask the light around the film.");
+  } else if (!scan.veiling_glare && scan.info.transfer.kind == TransferKind::scanner) {
+    add_caution(scan, "glare-unknown", Severity::note,
+                "Nothing opaque is in sight, so the calibration's share of stray light was taken "
+                "away. A bit of opaque tape beside the film would tell this scan's own.");
   } else if (!scan.veiling_glare) {
     add_caution(scan, "glare-unknown", Severity::note,
                 "Nothing opaque is in sight, so stray light could not be measured; a usual amount "

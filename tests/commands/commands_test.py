@@ -96,8 +96,22 @@ def help_measure_lists_every_option(folder):
         texts.append(result.stdout)
     check(texts[0] == texts[1], "two ways, two texts")
     for option in ["json", "html", "units", "transfer", "format", "frame-mm", "clear", "card",
-                   "aim-contrast-index"]:
+                   "aim-contrast-index", "scanner", "wedge", "budget"]:
+        check(f"--{option}" in texts[0], f"--{option} is not in", texts[0])
+
+
+@case
+def help_calibrate_lists_every_option(folder):
+    texts = []
+    for arguments in [["help", "calibrate"], ["calibrate", "--help"]]:
+        result = run(folder, *arguments)
+        check_run(result, 0)
+        texts.append(result.stdout)
+    check(texts[0] == texts[1], "two ways, two texts")
+    for option in ["output", "wedge", "steps", "layers", "layer-density", "bracket",
+                   "bracket-doubt", "device", "html", "date"]:
         check(f"--{option} " in texts[0], f"--{option} is not in", texts[0])
+    check(max(map(len, texts[0].splitlines())) <= 80, "a line is too long")
 
 
 @case
@@ -212,6 +226,23 @@ WRONG_USES = [
     (["measure", "a.tif", "--card", "-"], "standard input"),
     (["measure", "a.tif", "--card", "c.toml", "--json", "./c.toml"], "overwrite c.toml"),
     (["measure", "a.tif", "--blank", "b.tif", "--html", "b.tif"], "overwrite b.tif"),
+    (["measure", "a.tif", "--scanner", "s.json", "--json", "s.json"], "overwrite s.json"),
+    (["measure", "a.tif", "--scanner", "s.json", "--wedge", "w.csv"], "two calibrations"),
+    (["calibrate"], "name a scan"),
+    (["calibrate", "a.tif", "--wedge", "w.csv"], "--output"),
+    (["calibrate", "a.tif", "--output", "s.json"], "--wedge"),
+    (["calibrate", "a.tif", "--wedge", "w.csv", "--steps", "21x0.15", "--output", "s.json"],
+     "in one way"),
+    (["calibrate", "a.tif", "--steps", "21", "--output", "s.json"], "21x0.15"),
+    (["calibrate", "a.tif", "--steps", "3x0.15", "--output", "s.json"], "21x0.15"),
+    (["calibrate", "a.tif", "--wedge", "w.csv", "--output", "./a.tif"], "overwrite a.tif"),
+    (["calibrate", "a.tif", "b.tif", "--wedge", "w.csv", "--output", "s.json"], "one scan"),
+    (["calibrate", "a.tif", "--layers", "0,1,x", "--output", "s.json"], "--layers"),
+    (["calibrate", "a.tif", "--bracket", "1/0", "--output", "s.json"], "--bracket"),
+    (["calibrate", "a.tif", "--wedge", "w.csv", "--output", "s.json", "--device", "fax"],
+     "flatbed, film-scanner or camera"),
+    (["calibrate", "a.tif", "--wedge", "w.csv", "--output", "s.json", "--date", "today"],
+     "--date"),
 ]
 
 
@@ -396,6 +427,118 @@ def sample_scan_in_stops_says_the_same(folder):
     check_run(result, 0)
     text = " ".join(result.stdout.split())
     check(re.search(r"base plus fog [0-9.]+ ± [0-9.]+ stops", text), result.stdout)
+
+
+def sample_wedge():
+    wedge = SOURCE / "sample_scans" / "wedge.tif"
+    if not wedge.exists():
+        raise Skip("no sample wedge")
+    return str(wedge), str(wedge.with_suffix(".csv"))
+
+
+def calibrate_sample(folder, *more):
+    wedge, reference = sample_wedge()
+    return run(folder, "calibrate", wedge, "--wedge", reference, "--output", "scanner.json",
+               "--date", "2026-11-26", *more)
+
+
+@case
+def sample_wedge_calibrates(folder):
+    result = calibrate_sample(folder, "--device", "flatbed")
+    check_run(result, 0)
+    check(result.stdout.startswith("In one breath\n"), result.stdout)
+    scanner = json.loads((folder / "scanner.json").read_text())
+    check(scanner["date"] == "2026-11-26", scanner["date"])
+    check(scanner["version"] == 1 and scanner["checksum"], scanner["version"])
+    check(scanner["settings"]["device"] == "flatbed", scanner["settings"])
+    check(scanner["source_files"][0].endswith("wedge.tif"), scanner["source_files"])
+    check(scanner["density_limit"] > 2.0, scanner["density_limit"])
+    check(len(scanner["steps"]) >= 19, len(scanner["steps"]))
+    page = (folder / "scanner.report.html").read_text()
+    check("Step by step" in page and "<script" not in page, "the page isn't whole")
+
+
+@case
+def calibration_on_standard_output_stands_alone(folder):
+    wedge, reference = sample_wedge()
+    result = run(folder, "calibrate", wedge, "--wedge", reference, "--output", "-", "--html",
+                 "none")
+    check_run(result, 0)
+    check(json.loads(result.stdout)["method"] == "wedge", result.stdout[:200])
+    check(not list(folder.iterdir()), list(folder.iterdir()))
+
+
+@case
+def calibrated_sample_is_measured_with_its_budget(folder):
+    check_run(calibrate_sample(folder, "--html", "none"), 0)
+    scan = str(SOURCE / "sample_scans" / "good-135.tif")
+    result = run(folder, "measure", scan, "--scanner", "scanner.json", "--budget", "--json",
+                 "roll.json", "--html", "page.html")
+    check_run(result, 0)
+    check("Where each doubt comes from" in result.stdout, result.stdout)
+    check("Where each doubt comes from" in (folder / "page.html").read_text(), "no budget in page")
+    report = json.loads((folder / "roll.json").read_text())
+    scan = report["scans"][0]
+    check(scan["fitness"] == "measured", scan["fitness"])
+    check(scan["calibration"]["method"] == "wedge", scan["calibration"])
+    check(scan["calibration"]["same_settings"], scan["calibration"])
+    for budget in scan["budgets"]:
+        total = sum(line["u95"] ** 2 for line in budget["lines"]) ** 0.5
+        check(abs(total - budget["density"]["u95"]) < 0.002, budget)
+    truth = json.loads((SOURCE / "sample_scans" / "good-135.truth.json").read_text())
+    base = scan["base_fog"]["visual"]
+    true_base = truth["strips"][0]["base_fog"]["visual"]
+    check(abs(base["value"] - true_base) <= base["u95"], base, true_base)
+    check_schema(report)
+
+
+@case
+def wrong_references_are_one_sentence(folder):
+    wedge, reference = sample_wedge()
+    lines = pathlib.Path(reference).read_text().splitlines()
+    (folder / "fewer.csv").write_text("\n".join(lines[:9]) + "\n")
+    (folder / "back.csv").write_text("\n".join(lines[:5] + [lines[4].replace("4,", "5,")]
+                                               + lines[6:]) + "\n")
+    (folder / "words.csv").write_text("a wedge\n")
+    for name, words in [("fewer.csv", "8"), ("back.csv", "rise"), ("words.csv", "step,density"),
+                        ("gone.csv", "gone.csv")]:
+        result = run(folder, "calibrate", wedge, "--wedge", name, "--output", "scanner.json")
+        check_run(result, 1, stderr_lines=1)
+        check(words in result.stderr, name, result.stderr)
+        check(not (folder / "scanner.json").exists(), "a calibration was written")
+
+
+@case
+def damaged_scanner_file_is_one_sentence(folder):
+    check_run(calibrate_sample(folder, "--html", "none"), 0)
+    text = (folder / "scanner.json").read_text()
+    (folder / "changed.json").write_text(text.replace('"residual_rms": 0', '"residual_rms": 1'))
+    (folder / "cut.json").write_text(text[:400])
+    (folder / "later.json").write_text(text.replace('"version": 1', '"version": 99'))
+    (folder / "other.json").write_text('{"name": "something else"}')
+    scan = str(sample_scan())
+    for name in ["changed.json", "cut.json", "later.json", "other.json", "gone.json"]:
+        result = run(folder, "measure", scan, "--scanner", name, "--html", "none")
+        check_run(result, 1, stderr_lines=1)
+        check(name in result.stderr and result.stdout == "", name, result.stderr)
+
+
+@case
+def scan_without_a_wedge_calibrates_nothing(folder):
+    write_white_png(folder / "white.png")
+    result = run(folder, "calibrate", "white.png", "--steps", "21x0.15", "--output",
+                 "scanner.json")
+    check_run(result, 1, stderr_lines=1)
+    check("no step wedge is in sight" in result.stderr, result.stderr)
+    check(not (folder / "scanner.json").exists(), "a calibration was written")
+
+
+@case
+def foreign_file_is_not_replaced_by_a_calibration(folder):
+    (folder / "scanner.json").write_text("my own notes")
+    result = calibrate_sample(folder)
+    check_run(result, 1, stderr_lines=1)
+    check((folder / "scanner.json").read_text() == "my own notes", "notes lost")
 
 
 def main():

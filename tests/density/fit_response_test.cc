@@ -1,5 +1,6 @@
 // The response fit on published scanner tables and on invented scanners.
 #include "density/invented_scanner.h"
+#include "density/published_tables.h"
 
 #include <fogline/density/fit_response.h>
 
@@ -15,12 +16,7 @@
 namespace fogline {
 namespace {
 
-/// A step of a published table: density, code and the code's scatter over pixels.
-struct TableStep {
-  double density;
-  double code;
-  double scatter;
-};
+using published::TableStep;
 
 ResponseProblem problem_of(const std::vector<TableStep>& table, double full_code,
                            double density_doubt) {
@@ -39,34 +35,6 @@ ResponseProblem problem_of(const std::vector<TableStep>& table, double full_code
   return problem;
 }
 
-// Step wedge of digitiser A, mean and standard deviation of grey level over regions of 80 x 30
-// pixels: University of South Florida, calibration page of the open collection of digitised
-// mammograms (DDSM). The standard deviation of a region's mean is 1 / sqrt(2400) of it; a wedge
-// read to 0.01 and streaks of the digitiser leave 0.005.
-const std::vector<TableStep> digitiser_a{
-    {0.04, 55722, 350.3}, {0.21, 37201, 583.6}, {0.34, 26986, 318.4}, {0.50, 18445, 217.1},
-    {0.69, 12569, 148.0}, {0.82, 8296, 99.9},   {0.96, 5648, 106.5},  {1.13, 3797, 44.4},
-    {1.28, 2603, 32.7},   {1.44, 1772, 22.7},   {1.59, 1217, 18.2},   {1.74, 847, 13.4},
-    {1.89, 581, 9.0},     {2.07, 393, 6.1},     {2.21, 271, 4.3},     {2.37, 185, 3.2},
-    {2.52, 132, 2.7},     {2.68, 94, 2.5},      {2.84, 65, 2.1},      {2.99, 47, 1.8},
-    {3.13, 34, 1.6},      {3.60, 5, 1.1}};
-
-// Digitiser E, 16 bits: University of Illinois technical report 98-006, average of four scans.
-const std::vector<TableStep> digitiser_e_16{
-    {0.04, 53988.92, 30}, {0.14, 39777.25, 25}, {0.24, 29026.15, 20}, {0.34, 21050.88, 15},
-    {0.44, 15321.55, 12}, {0.54, 11453.41, 10}, {0.63, 8532.39, 9},   {0.74, 6165.75, 8},
-    {0.84, 4654.62, 7},   {0.94, 3466.13, 6},   {1.04, 2626.01, 6},   {1.14, 2011.48, 5}};
-
-// Digitiser E, 8 bits, codes rise with density: report 98-007. Codes here count from white.
-const std::vector<TableStep> digitiser_e_8{
-    {0.04, 255 - 13.51, 0.3},  {0.14, 255 - 34.89, 0.3},  {0.24, 255 - 56.21, 0.3},
-    {0.34, 255 - 76.97, 0.3},  {0.44, 255 - 96.33, 0.3},  {0.54, 255 - 113.20, 0.3},
-    {0.63, 255 - 129.19, 0.3}, {0.74, 255 - 146.65, 0.3}, {0.84, 255 - 160.68, 0.3},
-    {0.94, 255 - 174.00, 0.3}, {1.04, 255 - 186.33, 0.3}, {1.14, 255 - 198.04, 0.3},
-    {1.24, 255 - 208.70, 0.3}, {1.35, 255 - 217.13, 0.3}, {1.44, 255 - 225.26, 0.3},
-    {1.54, 255 - 232.95, 0.3}, {1.65, 255 - 239.59, 0.3}, {1.75, 255 - 245.27, 0.3},
-    {1.86, 255 - 249.87, 0.3}, {1.96, 255 - 253.52, 0.3}};
-
 constexpr double read_to_a_hundredth = 0.007;
 
 /// Density that a fitted scanner reads of a code, against the code of bare light.
@@ -79,10 +47,11 @@ double read_density(const ScannerCalibration& calibration, double code, double f
 }
 
 TEST(FitResponse, DigitiserAIsFittedToAHundredthAndItsOutlierNamed) {
-  const ResponseOutcome outcome = fit_response(problem_of(digitiser_a, 65535, read_to_a_hundredth));
+  const ResponseOutcome outcome =
+      fit_response(problem_of(published::digitiser_a, 65535, read_to_a_hundredth));
   ASSERT_EQ(outcome.failure, "");
   const ScannerCalibration& calibration = outcome.calibration;
-  ASSERT_EQ(calibration.steps.size(), digitiser_a.size());
+  ASSERT_EQ(calibration.steps.size(), published::digitiser_a.size());
   for (const CalibrationStep& step : calibration.steps) {
     EXPECT_EQ(step.outlier, step.number == 5) << step.reference_density;
     if (!step.outlier && step.reference_density < 2.7) {
@@ -97,30 +66,32 @@ TEST(FitResponse, DigitiserAIsFittedToAHundredthAndItsOutlierNamed) {
 
 TEST(FitResponse, HalfOfDigitiserAReadsTheOtherHalf) {
   std::vector<TableStep> half;
-  for (std::size_t i = 0; i < digitiser_a.size(); i += 2) {
-    half.push_back(digitiser_a[i]);
+  for (std::size_t i = 0; i < published::digitiser_a.size(); i += 2) {
+    half.push_back(published::digitiser_a[i]);
   }
   const ResponseOutcome outcome = fit_response(problem_of(half, 65535, read_to_a_hundredth));
   ASSERT_EQ(outcome.failure, "");
   const double first =
       read_density(outcome.calibration, half[0].code / 65535, 0.3, half[0].code / 65535, 0.3) -
       half[0].density;
-  for (std::size_t i = 1; i < digitiser_a.size() && digitiser_a[i].density <= 2.6; i += 2) {
-    const double read = read_density(outcome.calibration, digitiser_a[i].code / 65535, 0.3,
-                                     half[0].code / 65535, 0.3) -
+  for (std::size_t i = 1;
+       i < published::digitiser_a.size() && published::digitiser_a[i].density <= 2.6; i += 2) {
+    const double read = read_density(outcome.calibration, published::digitiser_a[i].code / 65535,
+                                     0.3, half[0].code / 65535, 0.3) -
                         first;
-    EXPECT_NEAR(read, digitiser_a[i].density, 0.02);
+    EXPECT_NEAR(read, published::digitiser_a[i].density, 0.02);
   }
 }
 
 TEST(FitResponse, DigitiserEWithinItsReportsOwnDeviations) {
   const ResponseOutcome sixteen =
-      fit_response(problem_of(digitiser_e_16, 65535, read_to_a_hundredth));
+      fit_response(problem_of(published::digitiser_e_16, 65535, read_to_a_hundredth));
   ASSERT_EQ(sixteen.failure, "");
   for (const CalibrationStep& step : sixteen.calibration.steps) {
     EXPECT_NEAR(step.density, step.reference_density, 0.014);
   }
-  const ResponseOutcome eight = fit_response(problem_of(digitiser_e_8, 255, read_to_a_hundredth));
+  const ResponseOutcome eight =
+      fit_response(problem_of(published::digitiser_e_8, 255, read_to_a_hundredth));
   ASSERT_EQ(eight.failure, "");
   for (const CalibrationStep& step : eight.calibration.steps) {
     if (step.reference_density < 1.8) {
@@ -248,12 +219,13 @@ TEST(FitResponse, ADirtyStepIsLeftOutAndNamed) {
 }
 
 TEST(FitResponse, RefusesCodesThatRiseOrAreTooFew) {
-  std::vector<TableStep> turned = digitiser_a;
+  std::vector<TableStep> turned = published::digitiser_a;
   for (TableStep& step : turned) {
     step.code = 65535 - step.code;
   }
   EXPECT_NE(fit_response(problem_of(turned, 65535, 0.01)).failure, "");
-  const std::vector<TableStep> three(digitiser_a.begin(), digitiser_a.begin() + 3);
+  const std::vector<TableStep> three(published::digitiser_a.begin(),
+                                     published::digitiser_a.begin() + 3);
   EXPECT_NE(fit_response(problem_of(three, 65535, 0.01)).failure, "");
 }
 

@@ -114,8 +114,8 @@ TEST(CalibratedScan, WrongReferencesAreRefusedInOneSentence) {
   EXPECT_NE(refusal(wedge, more).find("no unclipped bare light"), std::string::npos);
 }
 
-// The bare light and the lightest steps are at the top code, the darkest beyond the scanner's reach:
-// the film's dark end counts.
+// The bare light and the lightest steps are at the top code, the darkest beyond the scanner's
+// reach: the film's dark end counts.
 TEST(CalibratedScan, AClippedBeginningIsCountedFromTheDarkEnd) {
   filmsim::WedgePlan wedge = filmsim::sample_wedge();
   wedge.scanner.bare_level = 1.6;
