@@ -12,9 +12,9 @@ namespace {
 /// Most samples a strip pixel, each way: finer scans are thinned, the noise average is enough.
 constexpr int most_samples = 5;
 
-/// The map is nearly straight: between nodes so many strip pixels apart it is taken for straight,
-/// wrong by less than 0.01 stored pixel (lens distortion of some 100 pixels over the picture).
-constexpr int node_px = 16;
+/// The map is nearly straight: between nodes so many samples apart it is taken for straight, wrong
+/// by less than 0.01 stored pixel (lens distortion of some 100 pixels over the picture).
+constexpr int node_samples = 16;
 
 /// Places in the grid, in grid pixels, of one row of samples along the film.
 struct RowOfPlaces {
@@ -31,11 +31,11 @@ void place_row(RowOfPlaces& row, const FilmMap& map, int reduction, double begin
     return PointPx{at.x / reduction, at.y / reduction};
   };
   PointPx from = node(0);
-  for (std::size_t begin = 0; begin < count; begin += node_px) {
-    const PointPx to = node(begin + node_px);
-    const double dx = (to.x - from.x) / node_px;
-    const double dy = (to.y - from.y) / node_px;
-    const std::size_t end = std::min(count, begin + node_px);
+  for (std::size_t begin = 0; begin < count; begin += node_samples) {
+    const PointPx to = node(begin + node_samples);
+    const double dx = (to.x - from.x) / node_samples;
+    const double dy = (to.y - from.y) / node_samples;
+    const std::size_t end = std::min(count, begin + node_samples);
     for (std::size_t i = begin; i < end; ++i) {
       row.x[i] = from.x + static_cast<double>(i - begin) * dx;
       row.y[i] = from.y + static_cast<double>(i - begin) * dy;

@@ -138,6 +138,7 @@ void take_density(MarkTile& tile, const Raster<float>& visual) {
 
 /// A Gaussian blur; of broad ones only every few cells are worked out.
 cv::Mat1f broad_blur(const cv::Mat1f& image, double sd_px) {
+  // So wide in its own cells, a Gaussian's weights sum as its integral does.
   constexpr double fine_sd_px = 5.0;
   const double shrink = std::max(1.0, std::floor(sd_px / fine_sd_px));
   const cv::Size small(std::max(1, static_cast<int>(image.cols / shrink)),

@@ -79,8 +79,9 @@ double weak_given_short(const LightOrTime& weighed, const LightSigns& signs, con
   if (!signs.leader || signs.leader->at_least) {
     return 0.0;
   }
+  constexpr std::size_t usual = 1;  // of the low, the usual and the high maximum density
   const double short_density =
-      population.maximum_densities[1] * weighed.contrast_index->value / aim.contrast_index;
+      population.maximum_densities[usual] * weighed.contrast_index->value / aim.contrast_index;
   const auto likelihood = [&](double mean, double sd) {
     const double deviation = (signs.leader->density - mean) / sd;
     return std::exp(-0.5 * deviation * deviation) / sd;

@@ -1,5 +1,6 @@
 // A simulated scanner is calibrated by a simulated wedge and then reads film of known density.
 #include "measure_file.h"
+#include "simulator/picture_files.h"
 #include "simulator/sample_scans.h"
 #include "simulator/wedge_sampling.h"
 
@@ -256,6 +257,58 @@ TEST(CalibratedScan, NothingIsExtrapolated) {
     }
   }
   EXPECT_GT(bounds, 0);
+}
+
+/// Both pictures in one, the second below the first, on bare light; shifts the strip's truth by
+/// nothing, since it stays at the top left.
+filmsim::Picture stacked(const filmsim::Picture& above, const filmsim::Picture& below,
+                         const filmsim::Picture& bare_from) {
+  filmsim::Picture both = above;
+  both.width = std::max(above.width, below.width);
+  both.height = above.height + below.height;
+  both.codes.clear();
+  const auto channels = static_cast<std::size_t>(both.channels);
+  for (int y = 0; y < both.height; ++y) {
+    for (int x = 0; x < both.width; ++x) {
+      const bool first = y < above.height;
+      const filmsim::Picture& from = first ? above : below;
+      const int row = first ? y : y - above.height;
+      const bool inside = x < from.width;
+      for (std::size_t c = 0; c < channels; ++c) {
+        const int channel = static_cast<int>(c);
+        both.codes.push_back(inside ? from.code(x, row, channel) : bare_from.code(1, 1, channel));
+      }
+    }
+  }
+  return both;
+}
+
+// The wedge lies in the strip's own scan: calibration and measurement in one go.
+TEST(CalibratedScan, AWedgeBesideTheStripDoesBoth) {
+  filmsim::CalibratedPair pair = filmsim::sample_pair({false, true}, 9);
+  pair.wedge.pixels_per_mm = pair.strip.pixels_per_mm;
+  pair.wedge.direction_deg = 0.0;
+  pair.wedge.bare_mm = -1.0;
+  const filmsim::Simulated strip = filmsim::render(pair.strip);
+  const filmsim::WedgeScan wedge = filmsim::render_wedge(pair.wedge);
+  const TemporaryFolder folder;
+  constexpr double mm_per_inch = 25.4;
+  write_tiff(stacked(strip.picture, wedge.picture, wedge.picture), pair.wedge.encoding,
+             pair.wedge.pixels_per_mm * mm_per_inch, folder.file("both.tif"));
+  const auto source = fogline::open_scan(folder.file("both.tif"), {});
+  const fogline::WedgeReference reference = reference_of(pair.wedge);
+  fogline::MeasureOptions options;
+  options.wedge = &reference;
+  const fogline::ScanMeasurement scan = fogline::measure_scan(*source, options, 1, {});
+  ASSERT_TRUE(scan.calibration.has_value());
+  EXPECT_TRUE(scan.calibration->own_wedge);
+  EXPECT_EQ(scan.fitness, fogline::Fitness::measured);
+  EXPECT_EQ(scan.strips.size(), 1U) << "the wedge is no strip";
+  EXPECT_GE(scan.steps.size(), 15U);
+  Errors errors;
+  add_errors(errors, scan, strip);
+  EXPECT_GE(errors.covered, errors.count - 1) << errors.count;
+  EXPECT_GE(errors.count, 2);
 }
 
 }  // namespace

@@ -108,6 +108,7 @@ TEST(LightOrTime, PlannedPushIsNormal) {
   EXPECT_GT(weighed.causes.normal, weighed.causes.over_developed);
   EXPECT_LT(unplanned.causes.normal, unplanned.causes.over_developed);
   EXPECT_GT(weighed.causes.normal, unplanned.causes.normal);
+  EXPECT_LT(weighed.causes.over_developed, unplanned.causes.over_developed);
 }
 
 TEST(LightOrTime, UnloggedPrintNeverDecidesAlone) {
