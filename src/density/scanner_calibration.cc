@@ -8,7 +8,7 @@ namespace fogline {
 namespace {
 
 /// No two scans have the same stray light to better than this part of an evenly lit field.
-constexpr double least_other_field = 0.05;
+constexpr double least_other_field = 0.10;
 
 }  // namespace
 

@@ -31,7 +31,8 @@ constexpr std::string_view explanation =
     "the area. zero: scatter of the bare light. even: lamp and lens between the places of bare "
     "light. clipped: bare light at the top code. stray: veiling glare left. curve: tone curve, or "
     "the calibration's residual. wedge: the wedge's certificate. angle: silver scatters, and "
-    "directed light reads it denser. The last column is the part that all rolls of this scanner "
+    "directed light reads it denser than a densitometer or, after a silver wedge, the base "
+    "thinner. The last column is the part that all rolls of this scanner "
     "and "
     "calibration share: it cancels when they are compared.";
 

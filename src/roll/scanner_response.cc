@@ -79,9 +79,10 @@ std::vector<Caution> cautions_of(const ScannerCalibration& calibration) {
                         "density carries 3 % for that (standard uncertainty)."});
   }
   if (of_wedge && calibration.device == ScannerDevice::unknown) {
-    cautions.push_back({"device-untold", Severity::note,
-                        "Flatbeds, film scanners and cameras read silver differently dense; "
-                        "--device says which this is and halves the doubt of clear film."});
+    cautions.push_back(
+        {"device-untold", Severity::note,
+         "Flatbeds, film scanners and cameras read silver differently dense; "
+         "fogline calibrate --device says which this is, and densities are surer then."});
   }
   if (calibration.shape_only) {
     cautions.push_back(

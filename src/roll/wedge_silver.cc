@@ -11,10 +11,10 @@ namespace {
 // about as many times (Q - 1) of the base are missing. Middle of each range and
 // the half width that holds 95 of 100 in it; wedge and film differ in Q by 3 to 5 % where it is
 // large.
-constexpr WedgeSilver of_cameras{0.018, 0.017, 0.027, 0.026, 0.01};
-constexpr WedgeSilver of_flatbeds{0.073, 0.069, 0.105, 0.10, 0.03};
-constexpr WedgeSilver of_film_scanners{0.22, 0.071, 0.30, 0.095, 0.05};
-constexpr WedgeSilver of_others{0.14, 0.133, 0.20, 0.19, 0.045};
+constexpr WedgeSilver of_cameras{0.018, 0.017, 0.029, 0.028, 0.01};
+constexpr WedgeSilver of_flatbeds{0.073, 0.069, 0.115, 0.11, 0.03};
+constexpr WedgeSilver of_film_scanners{0.22, 0.071, 0.34, 0.10, 0.05};
+constexpr WedgeSilver of_others{0.14, 0.133, 0.225, 0.215, 0.045};
 
 }  // namespace
 

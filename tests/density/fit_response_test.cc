@@ -237,11 +237,11 @@ TEST(FitResponse, StrayLightIsDoubtfulByHowOtherTheFilmsSurroundingsAre) {
   calibration.stray.share = 0.01;
   calibration.stray.share_doubt = 0.004;
   calibration.doubt = {{0.0, 0.0, 0.0, even_field(0.5)}, {3.0, 0.0, 0.0, even_field(0.3)}};
-  EXPECT_NEAR(calibration.stray_doubt_in(even_field(0.4), 1.5), 0.05 * 0.004, 1e-12);
+  EXPECT_NEAR(calibration.stray_doubt_in(even_field(0.4), 1.5), 0.10 * 0.004, 1e-12);
   EXPECT_NEAR(calibration.stray_doubt_in(even_field(0.9), 1.5), 0.5 * 0.004, 1e-12);
   // Near, middle, far: 0.1, 0.4, 0.7; their standard deviation is 0.3 sqrt(2/3).
   EXPECT_NEAR(calibration.stray_doubt_in({0.1, 0.4, 0.7}, 1.5),
-              std::hypot(0.05 * 0.004, 0.01 * 0.3 * std::sqrt(1.0 / 3.0)), 1e-12);
+              std::hypot(0.10 * 0.004, 0.01 * 0.3 * std::sqrt(1.0 / 3.0)), 1e-12);
 }
 
 TEST(FitResponse, AKnownShareOfStrayLightIsKeptAndADoubtfulOneSharpened) {
