@@ -33,7 +33,7 @@ std::vector<std::string> parts_of(const std::string& text, char separator) {
   return parts;
 }
 
-double time_from_text(const std::string& text, const std::string& whole) {
+double time_from_text(const std::string& text, const std::string& list) {
   const std::vector<std::string> parts = parts_of(text, '/');
   double numerator = 0.0;
   double denominator = 1.0;
@@ -44,7 +44,7 @@ double time_from_text(const std::string& text, const std::string& whole) {
     throw UsageError(
         "--bracket is a list of shutter times in seconds, such as 1/125,1/60,0.5, not "
         "\"" +
-        whole + "\"");
+        list + "\"");
   }
   return time_s;
 }
@@ -143,8 +143,8 @@ std::vector<int> layers_from_text(const std::string& text) {
 
 std::vector<double> times_from_text(const std::string& text) {
   std::vector<double> times;
-  for (const std::string& part : parts_of(text, ',')) {
-    times.push_back(time_from_text(part, text));
+  for (const std::string& time : parts_of(text, ',')) {
+    times.push_back(time_from_text(time, text));
   }
   return times;
 }

@@ -28,7 +28,8 @@ double misfit(const std::vector<SeenStep>& seen, const WedgeReference& reference
   std::vector<double> known;
   std::vector<double> shown;
   for (const SeenStep& step : seen) {
-    const double density = reference.steps[static_cast<std::size_t>(first + step.slot)].density;
+    const int index = first + step.slot;
+    const double density = reference.steps[static_cast<std::size_t>(index)].density;
     const bool near = known.size() < fewest_slope_steps || density - known.front() < slope_range;
     if (!step.clipped && known.size() < slope_steps && near) {
       known.push_back(density);

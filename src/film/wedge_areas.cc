@@ -65,7 +65,8 @@ AreaReading read_area(const ScanGrid& grid, const std::array<PointPx, 4>& corner
   const int columns = samples_of(right);
   const int rows = samples_of(down);
   const int channels = grid.light.channels();
-  std::array<std::array<std::vector<double>, parts * parts>, most_channels> values;
+  constexpr std::size_t part_count = std::size_t{parts} * parts;
+  std::array<std::array<std::vector<double>, part_count>, most_channels> values;
   PerChannel<double> clipped{};
   int count = 0;
   for (int j = 0; j < rows; ++j) {
@@ -78,7 +79,8 @@ AreaReading read_area(const ScanGrid& grid, const std::array<PointPx, 4>& corner
         continue;
       }
       ++count;
-      const auto part = static_cast<std::size_t>(j * parts / rows * parts + i * parts / columns);
+      const int place = j * parts / rows * parts + i * parts / columns;
+      const auto part = static_cast<std::size_t>(place);
       const std::uint8_t bits = grid.clipped.at(x, y);
       for (int c = 0; c < channels; ++c) {
         const auto k = static_cast<std::size_t>(c);
@@ -116,7 +118,7 @@ std::array<PointPx, 4> corners_of(const WedgeRow& row, double place, double half
     corner = {corner.x * scan_px, corner.y * scan_px};
   }
   // A row never lies on the diagonal, so the top left corner has the least x + y.
-  const auto first =
+  auto* const first =
       std::min_element(corners.begin(), corners.end(),
                        [](const PointPx& a, const PointPx& b) { return a.x + a.y < b.x + b.y; });
   std::rotate(corners.begin(), first, corners.end());

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace fogline {
 
@@ -22,8 +23,8 @@ PointPx middle_of(const std::array<PointPx, 4>& corners) {
 
 /// A range of places along one direction.
 struct Range {
-  double begin = INFINITY;
-  double end = -INFINITY;
+  double begin = std::numeric_limits<double>::infinity();
+  double end = -std::numeric_limits<double>::infinity();
 
   void add(double place) {
     begin = std::min(begin, place);

@@ -20,13 +20,11 @@ constexpr double greatest_area_share = 0.25;
 /// A step is a rectangle: its pixels fill this part of its box at least (turned a little, dirty).
 constexpr double least_fill = 0.7;
 /// Most pixels whose median a patch's level is.
-constexpr std::size_t level_samples = 400;
+constexpr double level_samples = 400.0;
 
 double level_of(const cv::Mat1f& smooth, const cv::Mat1i& labels, int label, const cv::Rect& box) {
   std::vector<double> levels;
-  const auto pixels = static_cast<std::size_t>(box.area());
-  const int step =
-      std::max(1, static_cast<int>(std::sqrt(static_cast<double>(pixels / level_samples))));
+  const int step = std::max(1, static_cast<int>(std::sqrt(box.area() / level_samples)));
   for (int y = box.y; y < box.y + box.height; y += step) {
     for (int x = box.x; x < box.x + box.width; x += step) {
       if (labels(y, x) == label) {

@@ -219,7 +219,8 @@ void extend(WedgeRow& row, const cv::Mat1f& smooth) {
       end = next;
     }
   }
-  row.slots.resize(static_cast<std::size_t>(last - first + 1));
+  const int count = last - first + 1;
+  row.slots.resize(static_cast<std::size_t>(count));
   std::iota(row.slots.begin(), row.slots.end(), 0);
   row.origin = row.at(row.pitch * first, 0.0);
   row.places.clear();

@@ -131,6 +131,9 @@ void print_wedges(const std::vector<CalibrationCase>& cases) {
   }
 }
 
+/// Of the small scans one in so many is calibrated again without stray light.
+constexpr int limit_part = 10;
+
 struct Rms {
   double squares = 0.0;
   int count = 0;
@@ -185,6 +188,25 @@ void print_errors(const std::vector<CalibrationCase>& cases) {
   const double to_three = rms_of(cases, 3.0, true, silver16).value();
   bench::print_goal("rms to 2.0, 16 bits, like silver: 0.015", to_two <= 0.015);
   bench::print_goal("rms to 3.0, 16 bits, like silver: 0.04", to_three <= 0.04);
+}
+
+/// What stray light costs, which no wedge alone tells apart from the response: the same scanners
+/// without any, and the part of them that has little.
+void print_limit(const std::vector<CalibrationCase>& cases,
+                 const std::vector<CalibrationCase>& without_stray_light) {
+  const auto silver16 = [](const CalibrationCase& c) { return c.like_silver && c.bits == 16; };
+  constexpr double little = 0.01;
+  const auto little_stray = [&](const CalibrationCase& c) {
+    return silver16(c) && c.plan.wedge.scanner.glare.share < little;
+  };
+  const auto print = [](const char* name, const Rms& two, const Rms& three) {
+    std::printf("  %-36s %14.4f %14.4f   (%d)\n", name, two.value(), three.value(), three.count);
+  };
+  std::printf("what stray light costs, 16 bits, silver like the wedge's\n");
+  print("scanners with less than 1 % of it", rms_of(cases, 2.0, true, little_stray),
+        rms_of(cases, 3.0, true, little_stray));
+  print("the same scanners without any", rms_of(without_stray_light, 2.0, true, silver16),
+        rms_of(without_stray_light, 3.0, true, silver16));
 }
 
 /// One patch a scan, chosen by the seed: patches of a scan share their errors.
@@ -307,9 +329,9 @@ int main(int argc, char** argv) {
       std::filesystem::temp_directory_path() / ("calibration-bench-" + std::to_string(getpid()));
   std::filesystem::create_directories(folder);
   const std::string place = folder.string();
-  const auto run = [&](int count, bool large) {
+  const auto run = [&](int count, bool large, bool stray_light = true) {
     return run_all<CalibrationCase>(count, options.jobs, [&](int i) {
-      return bench::run_calibration_case({large, i % 2 == 0},
+      return bench::run_calibration_case({large, i % 2 == 0, stray_light},
                                          options.seed + static_cast<unsigned>(i), place);
     });
   };
@@ -322,6 +344,7 @@ int main(int argc, char** argv) {
   std::printf("\n=== %d SMALL WEDGE SCANS AND STRIPS ===\n", options.small);
   print_wedges(small);
   print_errors(small);
+  print_limit(small, run(options.small / limit_part, false, false));
   print_patch_coverage(small);
   print_strips(small);
   if (!options.csv.empty()) {

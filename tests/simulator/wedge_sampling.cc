@@ -77,6 +77,7 @@ CalibratedPair sample_pair(const WedgeKind& kind, std::uint64_t seed) {
   // Flatbeds and cameras: what people calibrate; the bare light stays below the top code.
   scanner.bare_level = std::min(scanner.bare_level, 0.92);
   scanner.sharpening = 0.0;
+  if (!kind.stray_light) scanner.glare.share = 0.0;
   scanner.response = sample_response(random);
   pair.strip.encoding.tone_told = ToneTold::kIccProfile;
   WedgePlan& wedge = pair.wedge;

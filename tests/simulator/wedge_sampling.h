@@ -9,6 +9,7 @@ namespace filmsim {
 struct WedgeKind {
   bool large = false;       ///< a page of pixels, everything that may go wrong with a wedge
   bool like_silver = true;  ///< the film scatters as the wedge does
+  bool stray_light = true;  ///< false: the same scanner without its glare
 };
 
 /// A strip of film and a wedge scanned with one device at one setting: the device bends its codes.

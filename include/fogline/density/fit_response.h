@@ -49,6 +49,6 @@ struct ResponseOutcome {
 /// deviations in most channels, and at least 0.015 in density) is left out and named. Shares of
 /// stray light from 0 to 4 % are weighed by how well each lets the response be simple, against what
 /// was known before; what stays unknown goes into the doubt.
-ResponseOutcome fit_response(const ResponseProblem& problem);
+ResponseOutcome fit_response(const ResponseProblem& given);
 
 }  // namespace fogline
