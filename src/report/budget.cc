@@ -30,11 +30,11 @@ constexpr std::string_view explanation =
     "Half widths that cover 95 of 100, by source; they add in squares. noise: noise and grain over "
     "the area. zero: scatter of the bare light. even: lamp and lens between the places of bare "
     "light. clipped: bare light at the top code. stray: veiling glare left. curve: tone curve, or "
-    "the calibration's residual. wedge: the wedge's certificate. angle: silver scatters, and "
-    "directed light reads it denser than a densitometer or, after a silver wedge, the base "
-    "thinner. The last column is the part that all rolls of this scanner "
-    "and "
-    "calibration share: it cancels when they are compared.";
+    "the calibration's residual. wedge: the wedge's certificate. angle: directed light reads "
+    "silver "
+    "denser than a densitometer does; a silver wedge takes that out, but not for the film's base. "
+    "The last column is the part that all rolls of this scanner and calibration share: it cancels "
+    "when they are compared.";
 
 std::string three_decimals(double value) {
   return std::isfinite(value) ? text_from_number(value, 3) : std::string("–");
