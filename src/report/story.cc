@@ -127,7 +127,17 @@ std::vector<std::string> unsure_sentences(const RollRecord& record) {
   add_once(sentences, record.judgement.light_or_time.reason);
   add_once(sentences, measurement.contrast.contrast_index_reason);
   add_once(sentences, measurement.contrast.density_range_reason);
-  if (!measurement.scans.empty()) {
+  const auto by_silver = [](const ScanMeasurement& scan) {
+    return scan.calibration && (scan.calibration->method == CalibrationMethod::wedge ||
+                                scan.calibration->method == CalibrationMethod::nominal_wedge);
+  };
+  const auto& scans = measurement.scans;
+  if (!scans.empty() && std::all_of(scans.begin(), scans.end(), by_silver)) {
+    add_once(sentences,
+             "Scanners light the film from one side more than a densitometer does, which reads "
+             "silver denser than it is. The wedge took that out for silver; for the film's base, "
+             "which is none, a usual amount was added back.");
+  } else if (!scans.empty()) {
     add_once(
         sentences,
         "Scanners light the film from one side more than a densitometer does, which reads "
