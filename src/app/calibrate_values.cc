@@ -33,8 +33,9 @@ std::vector<std::string> parts_of(const std::string& text, char separator) {
   return parts;
 }
 
-double time_from_text(const std::string& text, const std::string& list) {
-  const std::vector<std::string> parts = parts_of(text, '/');
+/// One of the times that `--bracket` lists.
+double listed_time(const std::string& listed, const std::string& all) {
+  const std::vector<std::string> parts = parts_of(listed, '/');
   double numerator = 0.0;
   double denominator = 1.0;
   const bool read = parts.size() <= 2 && read_whole(parts[0], numerator) &&
@@ -44,7 +45,7 @@ double time_from_text(const std::string& text, const std::string& list) {
     throw UsageError(
         "--bracket is a list of shutter times in seconds, such as 1/125,1/60,0.5, not "
         "\"" +
-        list + "\"");
+        all + "\"");
   }
   return time_s;
 }
@@ -144,7 +145,7 @@ std::vector<int> layers_from_text(const std::string& text) {
 std::vector<double> times_from_text(const std::string& text) {
   std::vector<double> times;
   for (const std::string& time : parts_of(text, ',')) {
-    times.push_back(time_from_text(time, text));
+    times.push_back(listed_time(time, text));
   }
   return times;
 }

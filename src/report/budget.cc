@@ -73,8 +73,18 @@ std::string row_html(const std::vector<std::string>& cells, const char* tag, con
   for (std::size_t i = 0; i < cells.size(); ++i) {
     const bool is_head = i == 0 || std::string_view(tag) == "th";
     const std::string name = is_head ? "th" : tag;
-    html += "<" + name + (is_head ? std::string(" scope=\"") + scope + "\"" : std::string()) + ">" +
-            html_escaped(cells[i]) + "</" + name + ">";
+    html += "<";
+    html += name;
+    if (is_head) {
+      html += " scope=\"";
+      html += scope;
+      html += "\"";
+    }
+    html += ">";
+    html += html_escaped(cells[i]);
+    html += "</";
+    html += name;
+    html += ">";
   }
   return html + "</tr>\n";
 }
