@@ -88,6 +88,10 @@ ChannelResponse fit_channel(const std::vector<CurvePoint>& points, double bare_l
     places.push_back(x);
   }
   const SmoothCurve fit = fit_smooth_curve(points, places, bare_log_light);
+  // How much the response bends is told by the same few lights, two of which a straight line takes:
+  // their doubt is greater by about as much as Student's factor for so few is (JCGM 100 G.3).
+  const double spare = std::max(1.0, static_cast<double>(points.size()) - 2.0);
+  const double few_lights = 1.0 + 1.0 / spare;
   ChannelResponse response;
   std::vector<double> log_code;
   for (std::size_t i = 0; i < places.size(); ++i) {
@@ -99,7 +103,8 @@ ChannelResponse fit_channel(const std::vector<CurvePoint>& points, double bare_l
     const std::size_t next = std::min(i + 1, places.size() - 1);
     const std::size_t before = i == 0 ? 0 : i - 1;
     const double slope = (fit.y[next] - fit.y[before]) / (places[next] - places[before]);
-    response.doubt.push_back(fit.doubt_from_reference[i] / std::max(least_slope, slope));
+    response.doubt.push_back(few_lights * fit.doubt_from_reference[i] /
+                             std::max(least_slope, slope));
   }
   if (response.log_light.size() < 2) {
     return {};

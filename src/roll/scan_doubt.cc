@@ -22,7 +22,7 @@ constexpr double unknown_angle_share = 0.30;
 constexpr double flatbed_angle_share = 0.2;
 constexpr double film_scanner_angle_share = 0.4;
 /// A camera's lens and panel bulge between the rows of holes by 0.03 to 0.06 (95 %).
-constexpr double camera_bulge = 0.025;
+constexpr double camera_bulge = 0.018;
 /// A flatbed's lamp and sensor: what is left between the rows, and the light that a hole loses to
 /// the sides (0.003 to 0.01).
 constexpr double flatbed_bulge = 0.007;

@@ -14,7 +14,7 @@ namespace {
 constexpr WedgeSilver of_cameras{0.018, 0.017, 0.029, 0.028, 0.01};
 constexpr WedgeSilver of_flatbeds{0.073, 0.069, 0.115, 0.11, 0.03};
 constexpr WedgeSilver of_film_scanners{0.22, 0.071, 0.34, 0.10, 0.05};
-constexpr WedgeSilver of_others{0.14, 0.133, 0.225, 0.215, 0.045};
+constexpr WedgeSilver of_others{0.14, 0.145, 0.225, 0.25, 0.045};
 
 }  // namespace
 

@@ -204,7 +204,7 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
       fogline::DoubtSources doubt;
       doubt.scanner = calibration;
       doubt.evenness_density =
-          calibration->device == fogline::ScannerDevice::camera ? 0.025 : 0.007;
+          calibration->device == fogline::ScannerDevice::camera ? 0.018 : 0.007;
       doubt.transfer_share = 0.003;
       doubt.noise_density =
           fogline::visual_from_channels(step.light_doubt, channels) /
