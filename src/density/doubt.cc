@@ -1,4 +1,5 @@
 #include <fogline/base/channels.h>
+#include <fogline/density/callier.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/density/skewed_interval.h>
@@ -21,12 +22,21 @@ constexpr double reach_u95 = 0.45;
 /// light.
 constexpr double straight_part = 0.1;
 
-double stray_density(const DoubtSources& sources, double density) {
+/// What light's doubt, a share of the bare light, makes in a density of which `net` is silver: a
+/// calibrated scanner is known to see silver in directed light.
+double density_of_light(const DoubtSources& sources, double light, double density, double net) {
+  const double callier = sources.scanner == nullptr ? 1.0 : sources.scanner->callier;
+  const double seen = density - net + directed_density(net, callier);
+  return light / (transmittance_from_density(seen) * std::numbers::ln10 *
+                  directed_slope(net, callier));
+}
+
+double stray_density(const DoubtSources& sources, double density, double net) {
   double stray = sources.stray_transmittance;
   if (sources.scanner != nullptr) {
     stray = std::hypot(stray, sources.scanner->stray_doubt_in(sources.stray_field, density));
   }
-  return stray / (transmittance_from_density(density) * std::numbers::ln10);
+  return density_of_light(sources, stray, density, net);
 }
 
 double transfer_density(const DoubtSources& sources, double density) {
@@ -55,9 +65,9 @@ double upward_95(const DoubtSources& sources, double density) {
 /// Silver and what isn't silver are misread independently.
 double angle_95(const DoubtSources& sources, double density, double net) {
   const double silver = std::max(0.0, net);
-  const double risen = 1.0 - std::exp(-silver / callier_knee_density);
   const double base_share =
-      sources.base_share_95 + risen * (sources.dense_base_share_95 - sources.base_share_95);
+      sources.base_share_95 +
+      callier_risen(silver) * (sources.dense_base_share_95 - sources.base_share_95);
   return std::hypot(sources.angle_share_95 * silver, base_share * std::max(0.0, density - silver));
 }
 
@@ -71,13 +81,14 @@ double expanded(const std::vector<BudgetLine>& budget, bool common_only) {
   return coverage_factor_95 * std::sqrt(squares);
 }
 
-/// What ends the numbers: stray light's and the calibration's own doubt, 95 %.
+/// What ends the numbers: stray light's and the calibration's own doubt, 95 %, as if all the
+/// density were silver.
 double limiting_u95(const DoubtSources& sources, double density) {
   // No scanner is surer of its stray light than this, share of the bare light.
   constexpr double least_stray = 1e-5;
-  const double least = least_stray / (transmittance_from_density(density) * std::numbers::ln10);
+  const double least = density_of_light(sources, least_stray, density, density);
   const double fit = sources.scanner == nullptr ? 0.0 : sources.scanner->doubt_at(density).fit;
-  return coverage_factor_95 * std::hypot(std::max(least, stray_density(sources, density)), fit);
+  return coverage_factor_95 * std::hypot(std::max(least, stray_density(sources, density, density)), fit);
 }
 
 /// Lowest density at which the limiting doubt reaches `u95`: bracketed by steps, since a
@@ -115,7 +126,7 @@ std::vector<BudgetLine> budget_of_density(const DoubtSources& sources, double de
   add(DoubtSource::zero, sources.zero_density, false);
   add(DoubtSource::evenness, sources.evenness_density, false);
   add(DoubtSource::clipping, upward_95(sources, density) / coverage_factor_95, false);
-  add(DoubtSource::stray_light, stray_density(sources, density), true);
+  add(DoubtSource::stray_light, stray_density(sources, density, net), true);
   add(DoubtSource::transfer, transfer_density(sources, density), true);
   add(DoubtSource::certificate, certificate_density(sources, density), true);
   add(DoubtSource::angle, angle_95(sources, density, net) / coverage_factor_95, true);
@@ -129,7 +140,9 @@ double u95_of_density(const DoubtSources& sources, double density, double net) {
 
 double u95_of_range(const DoubtSources& sources, double low, double high) {
   const double range = high - low;
-  double standard = std::hypot(stray_density(sources, high), stray_density(sources, low));
+  // As if all of both were silver.
+  double standard =
+      std::hypot(stray_density(sources, high, high), stray_density(sources, low, low));
   // Of a calibration's doubt, counted from the bare light, both ends share a part: at most the
   // greater one is left.
   const double transfer = sources.scanner == nullptr ? transfer_density(sources, range)
@@ -151,7 +164,7 @@ Quantity quantity_of_density(const DoubtSources& sources, double density, double
     quantity.lower95 = density - symmetric;
     quantity.upper95 = density + quantity.u95;
   }
-  const double stray = stray_density(sources, density);
+  const double stray = stray_density(sources, density, net);
   if (coverage_factor_95 * stray * std::numbers::ln10 > straight_part) {
     const double all = symmetric / coverage_factor_95;
     const double rest = std::sqrt(std::max(0.0, all * all - stray * stray));

@@ -1,6 +1,7 @@
 #include "density/response_channel.h"
 #include "density/response_doubt.h"
 
+#include <fogline/density/callier.h>
 #include <fogline/density/fit_response.h>
 #include <fogline/numerics/robust.h>
 
@@ -103,15 +104,16 @@ std::vector<ChannelResponse> fit_channels(const ResponseProblem& problem, double
 
 /// Visual density that a light is read as.
 double read_density(const ShownLight& light, const std::vector<ChannelResponse>& channels,
-                    double stray_share) {
+                    double stray_share, double callier) {
   PerChannel<double> through{};
   for (std::size_t c = 0; c < channels.size(); ++c) {
     const double total =
         channels[c].curve.light_of(light.step.code[c]) * std::pow(10.0, channels[c].full_log_light);
     through[c] = total - stray_share * mean_of(light.stray_field[c]);
   }
-  return density_from_transmittance(
-      visual_from_channels(through, static_cast<int>(channels.size())));
+  return diffuse_density(density_from_transmittance(visual_from_channels(
+                             through, static_cast<int>(channels.size()))),
+                         callier);
 }
 
 /// Leaves wild lights out of the problem, one after another.
@@ -129,7 +131,8 @@ void leave_out_wild(ResponseProblem& problem, CalibratedStray& stray) {
         "the reference.";
     const std::vector<ChannelResponse> without = fit_channels(problem, stray.share);
     const double away =
-        read_density(problem.lights[static_cast<std::size_t>(wild)], without, stray.share) -
+        read_density(problem.lights[static_cast<std::size_t>(wild)], without, stray.share,
+                     problem.callier) -
         step.reference_density;
     if (std::abs(away) < wild_density) {
       step.reason.clear();
@@ -166,9 +169,9 @@ void judge_steps(ScannerCalibration& calibration, const ResponseProblem& problem
   for (const ShownLight& light : problem.lights) {
     CalibrationStep step = light.step;
     step.used = step.reason.empty();
-    step.density = read_density(light, channels, calibration.stray.share);
+    step.density = read_density(light, channels, calibration.stray.share, problem.callier);
     const CalibratedDoubt doubt = calibration.doubt_at(step.reference_density);
-    step.u95 = 1.96 * std::hypot(doubt.fit, code_noise_density(light, channels));
+    step.u95 = 1.96 * std::hypot(doubt.fit, noise_density(light, channels, calibration));
     if (step.used && step.density <= calibration.density_limit) {
       squares += (step.density - step.reference_density) * (step.density - step.reference_density);
       ++used;
@@ -210,6 +213,7 @@ ResponseOutcome fit_response(const ResponseProblem& given) {
     calibration.curves.of_channel[c] = channels[c].curve;
   }
   calibration.stray = stray;
+  calibration.callier = problem.callier;
   add_doubt(calibration, problem, channels);
   judge_steps(calibration, problem, channels);
   return outcome;

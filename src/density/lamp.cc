@@ -125,16 +125,6 @@ double Lamp::light(PointMm film, int channel) const {
   return std::pow(10.0, log_light);
 }
 
-Lamp Lamp::brightened(const PerChannel<double>& density) const {
-  Lamp lamp = *this;
-  for (std::size_t c = 0; c < density.size(); ++c) {
-    if (!lamp.coefficients_[c].empty()) {
-      lamp.coefficients_[c][0] += density[c];
-    }
-  }
-  return lamp;
-}
-
 std::vector<LightSample> samples_in_holes(const StraightStrip& strip, const FilmStrip& film,
                                           const ClippedShare& clips) {
   std::vector<LightSample> samples;

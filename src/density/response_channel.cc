@@ -1,6 +1,7 @@
 #include "density/response_channel.h"
 
 #include <fogline/base/channels.h>
+#include <fogline/density/callier.h>
 
 #include <algorithm>
 #include <cmath>
@@ -57,11 +58,13 @@ std::vector<CurvePoint> ResponsePoints::of_channel(int channel) const {
   for (const int index : lights_) {
     const ShownLight& light =
         index < 0 ? *problem_.bare : problem_.lights[static_cast<std::size_t>(index)];
-    const double through = transmittance_from_density(light.step.reference_density);
+    const double density = light.step.reference_density;
+    const double through = transmittance_from_density(directed_density(density, problem_.callier));
     const double total = through + stray_share_ * mean_of(light.stray_field[c]);
     points.push_back({std::log10(total), std::log10(light.step.code[c]),
                       light.code_doubt[c] / (light.step.code[c] * std::numbers::ln10)});
-    density_doubts.push_back(light.density_doubt * through / total);
+    density_doubts.push_back(light.density_doubt * directed_slope(density, problem_.callier) *
+                             through / total);
   }
   const std::vector<double> slopes = step_slopes(points);
   for (std::size_t i = 0; i < points.size(); ++i) {

@@ -1,6 +1,7 @@
 #include "density/response_doubt.h"
 
 #include <fogline/base/quantity.h>
+#include <fogline/density/callier.h>
 
 #include <algorithm>
 #include <array>
@@ -68,26 +69,38 @@ struct FieldOverDensity {
   }
 };
 
-CalibratedDoubt doubt_at(double density, const CalibratedStray& stray, const StrayField& field,
-                         const std::vector<ChannelResponse>& channels) {
+/// What a logarithm of all light's doubt makes in diffuse density, where so much of the light (a
+/// share of the bare) is stray.
+double per_density(double density, double stray, double callier) {
+  const double through = transmittance_from_density(directed_density(density, callier));
+  return (through + stray) / (through * directed_slope(density, callier));
+}
+
+CalibratedDoubt doubt_at(double density, const ScannerCalibration& calibration,
+                         const StrayField& field, const std::vector<ChannelResponse>& channels) {
+  const CalibratedStray& stray = calibration.stray;
   CalibratedDoubt doubt;
   doubt.density = density;
   doubt.field = field;
-  const double through = transmittance_from_density(density);
-  const double total = through + stray.share * mean_of(field);
+  const double on_field = stray.share * mean_of(field);
+  const double total =
+      transmittance_from_density(directed_density(density, calibration.callier)) + on_field;
+  const double per_log = per_density(density, on_field, calibration.callier);
   const PerChannel<double> weights = weights_of(channels.size());
   for (std::size_t c = 0; c < channels.size(); ++c) {
     const double of_total = value_at(channels[c].log_light, channels[c].doubt, std::log10(total));
-    doubt.fit += weights[c] * of_total * total / through;
+    doubt.fit += weights[c] * of_total * per_log;
   }
-  doubt.stray = usual_other_field * std::hypot(stray.share_doubt, 0.5 * stray.share) /
-                (through * std::numbers::ln10);
+  doubt.stray = usual_other_field * std::hypot(stray.share_doubt, 0.5 * stray.share) / total *
+                per_log / std::numbers::ln10;
   return doubt;
 }
 
 }  // namespace
 
-double code_noise_density(const ShownLight& light, const std::vector<ChannelResponse>& channels) {
+double noise_density(const ShownLight& light, const std::vector<ChannelResponse>& channels,
+                     const ScannerCalibration& calibration) {
+  const double density = light.step.reference_density;
   const PerChannel<double> weights = weights_of(channels.size());
   double noise = 0.0;
   for (std::size_t c = 0; c < channels.size(); ++c) {
@@ -95,7 +108,9 @@ double code_noise_density(const ShownLight& light, const std::vector<ChannelResp
     const CodeCurve& curve = channels[c].curve;
     const double bright = curve.light_of(code + light.code_doubt[c]);
     const double dark = std::max(1e-9, curve.light_of(code));
-    noise += weights[c] * std::log10(std::max(1.0, bright / dark));
+    const double stray = calibration.stray.share * mean_of(light.stray_field[c]);
+    noise += weights[c] * std::log10(std::max(1.0, bright / dark)) *
+             per_density(density, stray, calibration.callier);
   }
   return noise;
 }
@@ -114,7 +129,8 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
   for (const ShownLight& light : problem.lights) {
     const double density = light.step.reference_density;
     const double total =
-        transmittance_from_density(density) + stray.share * mean_of(field.at(density));
+        transmittance_from_density(directed_density(density, calibration.callier)) +
+        stray.share * mean_of(field.at(density));
     if (light.step.reason.empty() && std::log10(total) >= lowest - least_shown) {
       deepest = std::max(deepest, density);
       lightest = std::min(lightest, density);
@@ -125,9 +141,9 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
   constexpr double least_step = 0.01;
   for (int i = 0; i / doubts_per_density < deepest - least_step; ++i) {
     const double density = i / doubts_per_density;
-    calibration.doubt.push_back(doubt_at(density, stray, field.at(density), channels));
+    calibration.doubt.push_back(doubt_at(density, calibration, field.at(density), channels));
   }
-  calibration.doubt.push_back(doubt_at(deepest, stray, field.at(deepest), channels));
+  calibration.doubt.push_back(doubt_at(deepest, calibration, field.at(deepest), channels));
   calibration.density_limit = deepest;
   for (const CalibratedDoubt& doubt : calibration.doubt) {
     if (coverage_factor_95 * std::hypot(doubt.fit, doubt.stray) > limit_u95) {

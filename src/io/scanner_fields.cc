@@ -277,6 +277,7 @@ Json json_from_calibration_fields(const ScannerCalibration& calibration) {
       {"device", word_of(device_words, calibration.device)},
       {"bare_code", calibration.bare_code ? json_from_channels(*calibration.bare_code, channels)
                                           : Json(nullptr)}};
+  json["callier"] = calibration.callier;
   json["shown_from_density"] = calibration.shown_from_density;
   json["shown_to_density"] = calibration.shown_to_density;
   json["density_limit"] = calibration.density_limit;
@@ -285,8 +286,6 @@ Json json_from_calibration_fields(const ScannerCalibration& calibration) {
   json["certificate_doubt"] = calibration.certificate_doubt;
   json["stray"] = {{"share", calibration.stray.share},
                    {"share_doubt", calibration.stray.share_doubt},
-                   {"offset", calibration.stray.offset},
-                   {"offset_doubt", calibration.stray.offset_doubt},
                    {"measured", calibration.stray.measured}};
   json["doubt"] = Json::array();
   for (const CalibratedDoubt& doubt : calibration.doubt) {
@@ -321,6 +320,11 @@ ScannerCalibration calibration_from_json(const Json& json) {
     calibration.source_files.push_back(file.get<std::string>());
   }
   read_settings(calibration, json);
+  constexpr double greatest_callier = 2.0;
+  calibration.callier = number(json, "callier");
+  if (calibration.callier < 1.0 || calibration.callier > greatest_callier) {
+    wrong("callier");
+  }
   calibration.shown_from_density = number(json, "shown_from_density");
   calibration.shown_to_density = number(json, "shown_to_density");
   calibration.density_limit = number(json, "density_limit");
@@ -329,7 +333,6 @@ ScannerCalibration calibration_from_json(const Json& json) {
   calibration.certificate_doubt = not_negative(json, "certificate_doubt");
   const Json& stray = field(json, "stray");
   calibration.stray = {not_negative(stray, "share"), not_negative(stray, "share_doubt"),
-                       number(stray, "offset"), not_negative(stray, "offset_doubt"),
                        truth(stray, "measured")};
   read_doubt(calibration, json);
   for (const Json& step : list(json, "steps")) {

@@ -16,7 +16,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr int scanner_file_version = 1;
+constexpr int scanner_file_version = 2;
 constexpr std::size_t most_bytes = 4 << 20;
 
 /// CRC-32 (ISO 3309) of a file's fields, written without any blank.

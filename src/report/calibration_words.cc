@@ -113,7 +113,10 @@ std::string stray_sentence(const ScannerCalibration& calibration) {
   return "Stray light is " + text_from_number(100.0 * stray.share, 1) + " ± " +
          text_from_number(100.0 * coverage_factor_95 * stray.share_doubt, 1) +
          " % of an evenly lit field, told by " + (stray.measured ? "opaque areas and " : "") +
-         "the shape of the response; a black offset is part of the response.";
+         "the shape of the response; a black offset is part of the response. Silver is taken to be "
+         "read " +
+         text_from_number(calibration.callier, 2) +
+         " times as dense as by diffuse light (Callier's factor, usual for the kind of device).";
 }
 
 std::string step_fate(const CalibrationStep& step) {

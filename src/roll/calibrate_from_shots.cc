@@ -118,7 +118,7 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
   const double each = layer_density.value_or(declared_layer(areas, layers, *sources.front()));
   ResponseProblem problem;
   problem.channels = info.channels;
-  problem.stray = {0.0, 0.0, 0.0, 0.0, false};
+  problem.stray = {0.0, 0.0, false};
   for (std::size_t i = 0; i < areas.size(); ++i) {
     const ScanSource& source = *sources[sources.size() > 1 ? i : 0];
     ShownLight light = shown_light(areas[i], source, each * layers[i],
@@ -172,7 +172,7 @@ CalibrationRun calibrate_from_bracket(const std::vector<ScanSource*>& sources,
   }
   ResponseProblem problem;
   problem.channels = info.channels;
-  problem.stray = {0.0, 0.0, 0.0, 0.0, false};
+  problem.stray = {0.0, 0.0, false};
   for (std::size_t i = 0; i < shots.size(); ++i) {
     ShownLight light = shots[i];
     light.step.reference_density = std::log10(std::max(longest_s, times_s[i]) / times_s[i]);

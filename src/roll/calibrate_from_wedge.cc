@@ -1,6 +1,7 @@
 #include "roll/scan_picture.h"
 #include "roll/scanner_response.h"
 #include "roll/shown_lights.h"
+#include "roll/wedge_silver.h"
 
 #include <fogline/base/error.h>
 #include <fogline/density/assign_steps.h>
@@ -84,12 +85,14 @@ double own_density_doubt(const ReferenceStep& step, const WedgeReference& refere
 }
 
 ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& reference,
-                           const ScanSource& source, bool camera) {
+                           const ScanSource& source, ScannerDevice device) {
   const ScanInfo& info = source.info();
   const FoundWedge& wedge = laid.wedge;
   const bool bare = bare_light_known(wedge);
   ResponseProblem problem;
   problem.channels = info.channels;
+  problem.callier = wedge_silver(device).callier;
+  const bool camera = device == ScannerDevice::camera;
   if (bare) {
     const double evenness = 0.5 * (camera ? camera_evenness : flatbed_evenness);
     problem.bare =
@@ -146,7 +149,7 @@ void tell_stray_light(ResponseProblem& problem, const ScanGrid& grid, const Scan
   const double longest = std::max(info.width_px, info.height_px);
   const StrayLight stray = StrayLight::estimated(
       grid, {}, info.tag_pixels_per_mm.value_or(longest / unknown_scale_length_mm), known);
-  problem.stray = {stray.share(), stray.share_doubt(), 0.0, 0.0, stray.measured()};
+  problem.stray = {stray.share(), stray.share_doubt(), stray.measured()};
   const auto add_field = [&](ShownLight& light, const PerChannel<double>& bare) {
     const PointPx at = middle_of_corners(light.step.corners_px);
     for (int c = 0; c < info.channels; ++c) {
@@ -187,16 +190,16 @@ double common_certificate_doubt(const WedgeReference& reference) {
 }  // namespace
 
 CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
-                                    ScannerDevice device, const Progress& progress) {
+                                    ScannerDevice told_device, const Progress& progress) {
   const ScanInfo info = source.info();
-  const bool camera = info.camera || device == ScannerDevice::camera;
+  const ScannerDevice device = info.camera ? ScannerDevice::camera : told_device;
   ScanGrid grid = source.survey(wedge_grid_pixels, progress);
   const WedgeSearch search = find_wedges(grid);
   if (search.wedges.empty()) {
     throw FileError(info.file, info.file + ": " + search.failure);
   }
   const LaidWedge laid = lay_on_reference(search.wedges, reference, info);
-  ResponseProblem problem = problem_of(laid, reference, source, camera);
+  ResponseProblem problem = problem_of(laid, reference, source, device);
   CalibrationRun run;
   run.pictures.push_back(scan_picture(grid));
   const std::vector<std::vector<PointPx>> film_outlines =

@@ -9,6 +9,7 @@
 #include "roll/scan_picture.h"
 #include "roll/scan_tint.h"
 
+#include <fogline/density/callier.h>
 #include <fogline/numerics/robust.h>
 #include <fogline/roll/measure_roll.h>
 #include <fogline/sensitometry/read_tone.h>

@@ -2,6 +2,8 @@
 
 #include "roll/scan_doubt.h"
 
+#include <fogline/density/callier.h>
+
 #include <string>
 
 namespace fogline {

@@ -1,6 +1,7 @@
 #include "roll/scan_doubt.h"
 
 #include "roll/scanner_settings.h"
+#include "roll/wedge_silver.h"
 
 #include <algorithm>
 #include <cmath>
@@ -98,10 +99,11 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
     doubt.stray_transmittance = info.bits <= 8 ? eight_bit_light : 0.0;
     doubt.transfer_share =
         settings_differ(*scanner, info, reading) ? other_settings_share : same_settings_share;
-    if (const std::optional<WedgeSilver> silver = wedge_silver(*scanner)) {
-      doubt.angle_share_95 = silver->net_share_95;
-      doubt.base_share_95 = silver->base_share_95;
-      doubt.dense_base_share_95 = silver->dense_base_share_95;
+    if (scanner->of_silver()) {
+      const WedgeSilver silver = wedge_silver(scanner->device);
+      doubt.angle_share_95 = silver.net_share_95;
+      doubt.base_share_95 = silver.base_share_95;
+      doubt.dense_base_share_95 = silver.dense_base_share_95;
     }
   }
   if (reading.zero != ZeroSource::none) {

@@ -1,7 +1,6 @@
 #pragma once
 
 #include "roll/strip_reading.h"
-#include "roll/wedge_silver.h"
 
 #include <fogline/base/scan_source.h>
 #include <fogline/density/doubt.h>

@@ -61,14 +61,12 @@ void add_settings(ScannerCalibration& calibration, const ScanInfo& info, Scanner
 std::vector<Caution> cautions_of(const ScannerCalibration& calibration) {
   std::vector<Caution> cautions;
   add_step_cautions(calibration, cautions);
-  const bool of_wedge = calibration.method == CalibrationMethod::wedge ||
-                        calibration.method == CalibrationMethod::nominal_wedge;
-  if (of_wedge && !calibration.bare_code) {
+  if (calibration.of_silver() && !calibration.bare_code) {
     cautions.push_back({"bare-light-unknown", Severity::caution,
                         "No bare light below the top code lies beside the wedge, so the response "
                         "above the lightest step is a guess; scan again with some in sight."});
   }
-  if (of_wedge && !calibration.stray.measured) {
+  if (calibration.of_silver() && !calibration.stray.measured) {
     cautions.push_back({"stray-light-untold", Severity::note,
                         "Nothing opaque is in sight, so stray light is told by the dense steps "
                         "alone; a strip of black card beside the wedge would tell it better."});
@@ -78,7 +76,7 @@ std::vector<Caution> cautions_of(const ScannerCalibration& calibration) {
                         "The wedge's densities are as designed, nobody measured them: every "
                         "density carries 3 % for that (standard uncertainty)."});
   }
-  if (of_wedge && calibration.device == ScannerDevice::unknown) {
+  if (calibration.of_silver() && calibration.device == ScannerDevice::unknown) {
     cautions.push_back(
         {"device-untold", Severity::note,
          "Flatbeds, film scanners and cameras read silver differently dense; "
@@ -90,7 +88,7 @@ std::vector<Caution> cautions_of(const ScannerCalibration& calibration) {
          "The density of one layer isn't known, so only the response's shape is: any "
          "power of light would fit as well. Ranges compare, densities don't."});
   }
-  if (of_wedge && calibration.density_limit < wanted_limit) {
+  if (calibration.of_silver() && calibration.density_limit < wanted_limit) {
     cautions.push_back({"limit-low", Severity::caution,
                         "Densities above the limit can't be told within 0.1. More exposure, 16 "
                         "bits, or a mask round the film against stray light would raise it."});

@@ -1,7 +1,6 @@
 #include "roll/strip_reading.h"
 
-#include "roll/wedge_silver.h"
-
+#include <fogline/density/callier.h>
 #include <fogline/numerics/robust.h>
 
 #include <algorithm>
@@ -102,40 +101,26 @@ Lamp clear_film_lamp(const FilmStrip& film, const StraightStrip& strip, const Sc
   return Lamp::fitted(samples, channels);
 }
 
-/// Adds to densities what of the base a silver wedge's calibration misses under silver: nothing in
-/// clear film, all of it above the knee of Callier's factor.
-void add_under_silver(Raster<float>& densities, const PerChannel<double>& clear,
-                      const PerChannel<double>& missing, int channels) {
+/// The scanner saw silver in directed light: from densities on one base to diffuse ones. Clear
+/// film's fog is silver already. Where clear film is zero it stays so.
+void make_diffuse(Raster<float>& directed, const PerChannel<double>& clear, bool clear_is_zero,
+                  double callier) {
+  const DiffuseScale scale(callier);
+  PerChannel<double> base{};
+  PerChannel<double> zero{};
+  for (std::size_t c = 0; c < base.size(); ++c) {
+    base[c] = clear[c] - directed_density(usual_fog, callier);
+    zero[c] = clear_is_zero ? base[c] + usual_fog : 0.0;
+  }
+  const auto channels = static_cast<std::size_t>(directed.channels());
   std::size_t i = 0;
-  for (float& density : densities.samples()) {
-    const std::size_t c = i++ % static_cast<std::size_t>(channels);
-    const double net = std::max(0.0, static_cast<double>(density) - clear[c]);
-    density += static_cast<float>(missing[c] * (1.0 - std::exp(-net / callier_knee_density)));
+  for (float& density : directed.samples()) {
+    const std::size_t c = i++ % channels;
+    // What is thinner than the base (a hole) holds no silver.
+    const double silver = static_cast<double>(density) - base[c];
+    density = static_cast<float>(base[c] - zero[c] +
+                                 (silver > 0.0 ? scale.of_directed(silver) : silver));
   }
-}
-
-/// A calibration by silver reads the base, which isn't silver, too low, and all densities lie on
-/// the base: bare light is put higher by what clear film lacks, and what more is missing under
-/// silver is added to it.
-void add_missing_base(StripReading& reading, const StraightStrip& strip, const FilmStrip& film,
-                      const ScanContext& scan, const WedgeSilver& silver) {
-  PerChannel<double> in_clear{};
-  PerChannel<double> under_silver{};
-  PerChannel<double> clear{};
-  for (std::size_t c = 0; c < in_clear.size(); ++c) {
-    const double base = std::max(0.0, reading.clear->density[c] - usual_fog);
-    in_clear[c] = silver.base_share * base;
-    under_silver[c] = (silver.dense_base_share - silver.base_share) * base;
-    clear[c] = reading.clear->density[c] + in_clear[c];
-  }
-  reading.lamp = reading.lamp.brightened(in_clear);
-  reading.density = density_of(strip, film.map, scan.stray, reading.lamp);
-  const int channels = strip.light.channels();
-  const auto visual = [&](const PerChannel<double>& of) {
-    return PerChannel<double>{visual_from_channels(of, channels), 0.0, 0.0};
-  };
-  add_under_silver(reading.density.channels, clear, under_silver, channels);
-  add_under_silver(reading.density.visual, visual(clear), visual(under_silver), 1);
 }
 
 double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const ClearFilm& clear) {
@@ -181,10 +166,11 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
     light[static_cast<std::size_t>(c)] = reading.lamp.light(middle, c);
   }
   reading.bare_light = visual_from_channels(light, channels);
-  const std::optional<WedgeSilver> silver =
-      scan.scanner != nullptr ? wedge_silver(*scan.scanner) : std::nullopt;
-  if (silver && reading.clear && reading.zero != ZeroSource::none) {
-    add_missing_base(reading, strip, film, scan, *silver);
+  if (scan.scanner != nullptr && scan.scanner->callier > 1.0 && reading.clear) {
+    const bool clear_is_zero = reading.zero == ZeroSource::none;
+    const double callier = scan.scanner->callier;
+    make_diffuse(reading.density.channels, reading.clear->density, clear_is_zero, callier);
+    make_diffuse(reading.density.visual, {reading.clear->visual, 0.0, 0.0}, clear_is_zero, callier);
     reading.clear = read_clear_film(reading.density, patches, clear_share);
   }
   if (reading.clear) {

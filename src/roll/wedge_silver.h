@@ -2,30 +2,24 @@
 
 #include <fogline/density/scanner_calibration.h>
 
-#include <optional>
-
 namespace fogline {
 
-/// Fog in clear film is silver, about this much: the part that the angle of light touches.
-inline constexpr double usual_fog = 0.05;
-
-/// What a calibration by a silver wedge leaves of the angle of light. Directed light reads silver
-/// Callier's factor too dense (Callier 1909), a wedge's as much as the film's, so the calibration
-/// takes it out; but the film's base is no silver: dye and plastic read true, and the calibration
-/// reads them too low. Under dense silver, where the factor has risen and the wedge's scale is
-/// steeper, more of the base is missing than in clear film.
+/// What is known of the angle of light where a silver wedge calibrated. Directed light reads silver
+/// Callier's factor too dense (Callier 1909), a wedge's as much as the film's, so any factor that is
+/// taken for both reads silver true; but the film's base is no silver, and is read as wrong as the
+/// factor is.
 struct WedgeSilver {
-  /// Share of the base's density that is missing in clear film and under dense silver, and half
-  /// widths (95 %) of their doubt.
-  double base_share = 0.0;
+  /// The factor taken.
+  double callier = 1.0;
+  /// Share of the base's density that may be misread in clear film and under dense silver: half
+  /// widths (95 %).
   double base_share_95 = 0.0;
-  double dense_base_share = 0.0;
   double dense_base_share_95 = 0.0;
   /// Film and wedge differ in their factor: half width (95 %), share of the net density.
   double net_share_95 = 0.0;
 };
 
-/// By kind of device; nothing for calibrations without silver.
-std::optional<WedgeSilver> wedge_silver(const ScannerCalibration& calibration);
+/// By kind of device.
+WedgeSilver wedge_silver(ScannerDevice device);
 
 }  // namespace fogline

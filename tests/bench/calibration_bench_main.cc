@@ -98,6 +98,7 @@ void print_wedges(const std::vector<CalibrationCase>& cases) {
   int steps = 0;
   std::vector<double> residuals;
   std::vector<double> stray;
+  int stray_within = 0;
   for (const CalibrationCase& item : cases) {
     if (!item.trouble.empty()) {
       continue;
@@ -112,6 +113,7 @@ void print_wedges(const std::vector<CalibrationCase>& cases) {
     falsely += item.falsely_named;
     residuals.push_back(item.residual_rms);
     stray.push_back(std::abs(item.stray_error));
+    stray_within += std::abs(item.stray_error) <= 1.96 * item.stray_doubt ? 1 : 0;
   }
   const auto all = static_cast<int>(cases.size());
   std::printf("  calibrated                 %s\n", bench::share_text(calibrated, all).c_str());
@@ -122,6 +124,8 @@ void print_wedges(const std::vector<CalibrationCase>& cases) {
   std::printf("  residual rms, median       %.4f\n", bench::percentile(residuals, 0.5));
   std::printf("  |share of stray light told less true|, median %.4f, 95 %% %.4f\n",
               bench::percentile(stray, 0.5), bench::percentile(stray, 0.95));
+  std::printf("  the same within its u95    %s\n",
+              bench::share_text(stray_within, calibrated).c_str());
   int listed = 0;
   for (const CalibrationCase& item : cases) {
     if (!item.trouble.empty() && listed++ < 8) {

@@ -4,6 +4,7 @@
 #include "simulator/random.h"
 #include "simulator/render.h"
 
+#include <fogline/density/callier.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/stray_light.h>
 #include <fogline/film/find_wedges.h>
@@ -107,6 +108,8 @@ void compare_wedge(CalibrationCase& result, const filmsim::CalibratedPair& pair,
   result.residual_rms = calibration.residual_rms;
   result.limit = calibration.density_limit;
   result.stray_error = calibration.stray.share - pair.wedge.scanner.glare.share;
+  result.stray_doubt = calibration.stray.share_doubt;
+  result.stray_measured = calibration.stray.measured;
 }
 
 fogline::Transfer transfer_of(const ScannerCalibration& calibration) {
@@ -195,8 +198,9 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
     }
     Compared compared;
     compared.truth = plan.densities[nearest];
-    compared.value =
-        fogline::density_from_transmittance(fogline::visual_from_channels(through, channels));
+    compared.value = fogline::diffuse_density(
+        fogline::density_from_transmittance(fogline::visual_from_channels(through, channels)),
+        calibration != nullptr ? calibration->callier : 1.0);
     if (!std::isfinite(compared.value)) {
       continue;
     }

@@ -33,6 +33,8 @@ struct CalibrationCase {
   double residual_rms = 0.0;
   double limit = 0.0;
   double stray_error = 0.0;  // share told less share true
+  double stray_doubt = 0.0;  // its standard uncertainty as told
+  bool stray_measured = false;
   /// Patches of the film's silver, with and without the calibration.
   std::vector<Compared> patches;
   std::vector<Compared> patches_uncalibrated;

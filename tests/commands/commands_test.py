@@ -449,7 +449,7 @@ def sample_wedge_calibrates(folder):
     check(result.stdout.startswith("In one breath\n"), result.stdout)
     scanner = json.loads((folder / "scanner.json").read_text())
     check(scanner["date"] == "2026-11-26", scanner["date"])
-    check(scanner["version"] == 1 and scanner["checksum"], scanner["version"])
+    check(scanner["version"] == 2 and scanner["checksum"], scanner["version"])
     check(scanner["settings"]["device"] == "flatbed", scanner["settings"])
     check(scanner["source_files"][0].endswith("wedge.tif"), scanner["source_files"])
     check(scanner["density_limit"] > 2.0, scanner["density_limit"])
@@ -514,7 +514,7 @@ def damaged_scanner_file_is_one_sentence(folder):
     text = (folder / "scanner.json").read_text()
     (folder / "changed.json").write_text(text.replace('"residual_rms": 0', '"residual_rms": 1'))
     (folder / "cut.json").write_text(text[:400])
-    (folder / "later.json").write_text(text.replace('"version": 1', '"version": 99'))
+    (folder / "later.json").write_text(text.replace('"version": 2', '"version": 99'))
     (folder / "other.json").write_text('{"name": "something else"}')
     scan = str(sample_scan())
     for name in ["changed.json", "cut.json", "later.json", "other.json", "gone.json"]:

@@ -21,7 +21,7 @@ using published::TableStep;
 ResponseProblem problem_of(const std::vector<TableStep>& table, double full_code,
                            double density_doubt) {
   ResponseProblem problem;
-  problem.stray = {0.010, 0.007, 0.0, 0.0, false};
+  problem.stray = {0.010, 0.007, false};
   for (std::size_t i = 0; i < table.size(); ++i) {
     ShownLight light;
     light.step.number = static_cast<int>(i) + 1;
@@ -158,7 +158,7 @@ Scores score_invented(bool told) {
     ResponseProblem problem = invented::shown(scanner, {}, random);
     if (told) {
       const double told_share = scanner.stray_share + 0.0005 * normal(random);
-      problem.stray = {std::max(0.0, told_share), 0.0005, 0.0, 0.0, true};
+      problem.stray = {std::max(0.0, told_share), 0.0005, true};
     }
     const ResponseOutcome outcome = fit_response(problem);
     EXPECT_EQ(outcome.failure, "");

@@ -51,7 +51,7 @@ struct Wedge {
 inline ResponseProblem shown(const Scanner& scanner, const Wedge& wedge, std::mt19937& random) {
   std::normal_distribution<double> normal;
   ResponseProblem problem;
-  problem.stray = {0.010, 0.007, 0.0, 0.0, false};
+  problem.stray = {0.010, 0.007, false};
   const auto add = [&](double density, double true_density, double field) {
     ShownLight light;
     light.step.reference_density = density;

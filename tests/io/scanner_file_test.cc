@@ -27,7 +27,8 @@ ScannerCalibration invented() {
                 {3.0, 0.02, 0.05, even_field(0.3)}};
   made.slope_doubt_share = 0.03;
   made.certificate_doubt = 0.0036;
-  made.stray = {0.011, 0.002, 0.0003, 0.0001, true};
+  made.stray = {0.011, 0.002, true};
+  made.callier = 1.1;
   made.shown_from_density = 0.05;
   made.shown_to_density = 3.05;
   made.density_limit = 2.7;
@@ -81,6 +82,7 @@ TEST(ScannerFile, EverythingComesBack) {
   EXPECT_TRUE(std::isinf(read.steps[1].density));
   EXPECT_FALSE(read.steps[1].uncalibrated_density.has_value());
   EXPECT_EQ(read.stray.measured, true);
+  EXPECT_EQ(read.callier, 1.1);
   EXPECT_EQ(read.date, "2026-11-26");
 }
 
@@ -102,7 +104,7 @@ TEST(ScannerFile, RefusesStrangersOtherVersionsAndEdits) {
   EXPECT_NE(refusal("{\"format\": \"fogline report\"}").find("no scanner file of fogline's"),
             std::string::npos);
   std::string later = good;
-  later.replace(later.find("\"version\": 1"), 12, "\"version\": 9");
+  later.replace(later.find("\"version\": 2"), 12, "\"version\": 9");
   EXPECT_NE(refusal(later).find("a version that this fogline doesn't know"), std::string::npos);
   std::string edited = good;
   edited.replace(edited.find("0.0036"), 6, "0.0001");

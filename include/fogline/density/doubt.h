@@ -9,10 +9,6 @@ namespace fogline {
 
 struct ScannerCalibration;
 
-/// Callier's factor rises with net density as 1 - exp(-D / this), nearly constant beyond it (common
-/// practice, no source).
-inline constexpr double callier_knee_density = 0.3;
-
 /// What makes densities of one strip doubtful, as standard uncertainties unless said otherwise.
 /// Filled by what the scan shows and by what is known of its kind.
 struct DoubtSources {

@@ -28,6 +28,8 @@ struct ResponseProblem {
   std::vector<ShownLight> lights;
   /// The bare light itself; absent where it is out of sight or clipped.
   std::optional<ShownLight> bare;
+  /// Callier's factor with which the scanner reads the lights' densities; 1 for what isn't silver.
+  double callier = 1.0;
   /// The scanner's share of stray light before the fit, with its standard uncertainty (0: known):
   /// the shape of the response sharpens it.
   CalibratedStray stray;
@@ -44,7 +46,7 @@ struct ResponseOutcome {
 };
 
 /// Fits each channel's code as a smooth, falling function of the light that reached it (transmitted
-/// plus stray): log code over log light, a straight line that may bend (see `fit_smooth_curve`).
+/// plus stray), all in the directed light that the scanner sees: log code over log light, a straight line that may bend (see `fit_smooth_curve`).
 /// One light after another that doesn't fit the others (left-out residual beyond four standard
 /// deviations in most channels, and at least 0.015 in density) is left out and named. Shares of
 /// stray light from 0 to 4 % are weighed by how well each lets the response be simple, against what

@@ -31,8 +31,6 @@ class Lamp {
 
   [[nodiscard]] bool empty() const { return coefficients_[0].empty(); }
   [[nodiscard]] double light(PointMm film, int channel) const;
-  /// The same lamp so much brighter, density per channel: what is read against it becomes denser.
-  [[nodiscard]] Lamp brightened(const PerChannel<double>& density) const;
   /// Scatter of the samples about the fit, as a density.
   [[nodiscard]] double scatter_density() const { return scatter_; }
   /// Greatest less smallest bare light over the samples, visual, as a density.

@@ -59,14 +59,12 @@ struct CalibratedDoubt {
   StrayField field = even_field(1.0);
 };
 
-/// Stray light as the calibration's scan told it.
+/// Stray light as the calibration's scan told it. A black offset is the same everywhere, so it is
+/// part of the response.
 struct CalibratedStray {
   /// Share of an evenly lit field and its standard uncertainty.
   double share = 0.0;
   double share_doubt = 0.0;
-  /// Black offset as a share of the bare light, and its standard uncertainty.
-  double offset = 0.0;
-  double offset_doubt = 0.0;
   /// Opaque areas in sight told it; else it is the wedge's own dense steps with a usual share.
   bool measured = false;
 };
@@ -85,7 +83,11 @@ struct ScannerCalibration {
   /// Code of the bare light as a share of full code, per channel: zero's code. Absent where it
   /// wasn't in sight or stood at the top code.
   std::optional<PerChannel<double>> bare_code;
+  /// From codes to the directed light that the scanner sees.
   CodeCurves curves;
+  /// Callier's factor with which it was read from silver and by which silver is read again; 1 where
+  /// the known lights weren't silver. All densities below are diffuse.
+  double callier = 1.0;
   /// Rising in density from 0.
   std::vector<CalibratedDoubt> doubt;
   /// Slope of the whole scale: standard uncertainty as a share of density (nominal wedges, shutter
@@ -112,8 +114,13 @@ struct ScannerCalibration {
   std::string checksum;
   std::string tool_version;
 
-  /// Standard uncertainty of the stray light left on a film of a density, as a share of the bare
-  /// light, where `field` is that at the film's place. A film that lies in the wedge's own light
+  /// Learned from silver: what the angle of light does to silver is in it.
+  [[nodiscard]] bool of_silver() const {
+    return method == CalibrationMethod::wedge || method == CalibrationMethod::nominal_wedge;
+  }
+
+  /// Standard uncertainty of the stray light left on a film of a (diffuse) density, as a share of
+  /// the bare light, where `field` is that at the film's place. A film that lies in the wedge's own light
   /// shares its error, which cancels; elsewhere the doubt of the share counts, and that of how far
   /// glare reaches.
   [[nodiscard]] double stray_doubt_in(const StrayField& field, double density) const;
