@@ -27,8 +27,8 @@ constexpr double straight_part = 0.1;
 double density_of_light(const DoubtSources& sources, double light, double density, double net) {
   const double callier = sources.scanner == nullptr ? 1.0 : sources.scanner->callier;
   const double seen = density - net + directed_density(net, callier);
-  return light / (transmittance_from_density(seen) * std::numbers::ln10 *
-                  directed_slope(net, callier));
+  return light /
+         (transmittance_from_density(seen) * std::numbers::ln10 * directed_slope(net, callier));
 }
 
 double stray_density(const DoubtSources& sources, double density, double net) {
@@ -88,7 +88,8 @@ double limiting_u95(const DoubtSources& sources, double density) {
   constexpr double least_stray = 1e-5;
   const double least = density_of_light(sources, least_stray, density, density);
   const double fit = sources.scanner == nullptr ? 0.0 : sources.scanner->doubt_at(density).fit;
-  return coverage_factor_95 * std::hypot(std::max(least, stray_density(sources, density, density)), fit);
+  return coverage_factor_95 *
+         std::hypot(std::max(least, stray_density(sources, density, density)), fit);
 }
 
 /// Lowest density at which the limiting doubt reaches `u95`: bracketed by steps, since a

@@ -16,9 +16,11 @@ namespace {
 /// Shares of stray light that are weighed where nothing opaque told it.
 constexpr int share_count = 13;
 constexpr double greatest_share = 0.036;
-/// Real responses aren't drawn from the smooth process they are fitted with: the share of stray
-/// light that their shape tells is doubted this much more (so that u95 covers on invented scanners
-/// of many shapes).
+/// Real responses aren't drawn from the smooth process they are fitted with. The evidence of their
+/// shape counts by this power only (a tempered likelihood), and the share of stray light that it
+/// tells is doubted so many times more: less of either tells it too surely on invented scanners of
+/// many shapes, more loses what published tables tell of theirs.
+constexpr double shape_power = 0.5;
 constexpr double shape_doubt = 1.3;
 /// A light is left out beyond so many standard deviations, and so much density.
 constexpr double wild_residual = 4.0;
@@ -41,7 +43,7 @@ CalibratedStray weighed_stray(const ResponseProblem& problem) {
     for (int c = 0; c < problem.channels; ++c) {
       const SmoothCurve fit = fit_smooth_curve(points.of_channel(c), {}, points.bare_log_light(c));
       // Channels share wedge and optics: together they say little more than one.
-      log_weights[i] += fit.log_evidence / problem.channels;
+      log_weights[i] += shape_power * fit.log_evidence / problem.channels;
     }
   }
   const double best = *std::max_element(log_weights.begin(), log_weights.end());
@@ -111,9 +113,9 @@ double read_density(const ShownLight& light, const std::vector<ChannelResponse>&
         channels[c].curve.light_of(light.step.code[c]) * std::pow(10.0, channels[c].full_log_light);
     through[c] = total - stray_share * mean_of(light.stray_field[c]);
   }
-  return diffuse_density(density_from_transmittance(visual_from_channels(
-                             through, static_cast<int>(channels.size()))),
-                         callier);
+  return diffuse_density(
+      density_from_transmittance(visual_from_channels(through, static_cast<int>(channels.size()))),
+      callier);
 }
 
 /// Leaves wild lights out of the problem, one after another.
@@ -130,10 +132,9 @@ void leave_out_wild(ResponseProblem& problem, CalibratedStray& stray) {
         "It doesn't fit the other steps: look for dirt or a scratch on it, or a slip in "
         "the reference.";
     const std::vector<ChannelResponse> without = fit_channels(problem, stray.share);
-    const double away =
-        read_density(problem.lights[static_cast<std::size_t>(wild)], without, stray.share,
-                     problem.callier) -
-        step.reference_density;
+    const double away = read_density(problem.lights[static_cast<std::size_t>(wild)], without,
+                                     stray.share, problem.callier) -
+                        step.reference_density;
     if (std::abs(away) < wild_density) {
       step.reason.clear();
       return;

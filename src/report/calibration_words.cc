@@ -110,7 +110,7 @@ std::string stray_sentence(const ScannerCalibration& calibration) {
     return "Stray light wasn't told: every picture was evenly lit.";
   }
   const CalibratedStray& stray = calibration.stray;
-  return "Stray light is " + text_from_number(100.0 * stray.share, 1) + " ± " +
+  return "Stray light from afar is " + text_from_number(100.0 * stray.share, 1) + " ± " +
          text_from_number(100.0 * coverage_factor_95 * stray.share_doubt, 1) +
          " % of an evenly lit field, told by " + (stray.measured ? "opaque areas and " : "") +
          "the shape of the response; a black offset is part of the response. Silver is taken to be "

@@ -133,10 +133,11 @@ std::vector<std::string> unsure_sentences(const RollRecord& record) {
   };
   const auto& scans = measurement.scans;
   if (!scans.empty() && std::all_of(scans.begin(), scans.end(), by_silver)) {
-    add_once(sentences,
-             "Scanners light the film from one side more than a densitometer does, which reads "
-             "silver denser than it is. The wedge takes that out for silver; how far the film's base, "
-             "which is none, was read otherwise is known from the kind of scanner only.");
+    add_once(
+        sentences,
+        "Scanners light the film from one side more than a densitometer does, which reads "
+        "silver denser than it is. The wedge takes that out for silver; how far the film's base, "
+        "which is none, was read otherwise is known from the kind of scanner only.");
   } else if (!scans.empty()) {
     add_once(
         sentences,

@@ -118,8 +118,8 @@ void make_diffuse(Raster<float>& directed, const PerChannel<double>& clear, bool
     const std::size_t c = i++ % channels;
     // What is thinner than the base (a hole) holds no silver.
     const double silver = static_cast<double>(density) - base[c];
-    density = static_cast<float>(base[c] - zero[c] +
-                                 (silver > 0.0 ? scale.of_directed(silver) : silver));
+    density =
+        static_cast<float>(base[c] - zero[c] + (silver > 0.0 ? scale.of_directed(silver) : silver));
   }
 }
 

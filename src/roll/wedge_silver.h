@@ -5,9 +5,9 @@
 namespace fogline {
 
 /// What is known of the angle of light where a silver wedge calibrated. Directed light reads silver
-/// Callier's factor too dense (Callier 1909), a wedge's as much as the film's, so any factor that is
-/// taken for both reads silver true; but the film's base is no silver, and is read as wrong as the
-/// factor is.
+/// Callier's factor too dense (Callier 1909), a wedge's as much as the film's, so any factor that
+/// is taken for both reads silver true; but the film's base is no silver, and is read as wrong as
+/// the factor is.
 struct WedgeSilver {
   /// The factor taken.
   double callier = 1.0;

@@ -122,7 +122,7 @@ void print_wedges(const std::vector<CalibrationCase>& cases) {
   std::printf("  dirty steps named          %s\n", bench::share_text(named, dirty).c_str());
   std::printf("  clean steps named dirty    %s\n", bench::share_text(falsely, steps).c_str());
   std::printf("  residual rms, median       %.4f\n", bench::percentile(residuals, 0.5));
-  std::printf("  |share of stray light told less true|, median %.4f, 95 %% %.4f\n",
+  std::printf("  |far stray light told less true|, share, median %.4f, 95 %% %.4f\n",
               bench::percentile(stray, 0.5), bench::percentile(stray, 0.95));
   std::printf("  the same within its u95    %s\n",
               bench::share_text(stray_within, calibrated).c_str());

@@ -107,7 +107,9 @@ void compare_wedge(CalibrationCase& result, const filmsim::CalibratedPair& pair,
   result.dirty = pair.wedge.dirty_step >= 0;
   result.residual_rms = calibration.residual_rms;
   result.limit = calibration.density_limit;
-  result.stray_error = calibration.stray.share - pair.wedge.scanner.glare.share;
+  // Glare within a few millimetres is in proportion to a step's own light: only the far part shows.
+  const filmsim::GlareSettings& glare = pair.wedge.scanner.glare;
+  result.stray_error = calibration.stray.share - glare.share * (1.0 - glare.narrow_part);
   result.stray_doubt = calibration.stray.share_doubt;
   result.stray_measured = calibration.stray.measured;
 }

@@ -32,7 +32,7 @@ struct CalibrationCase {
   int falsely_named = 0;
   double residual_rms = 0.0;
   double limit = 0.0;
-  double stray_error = 0.0;  // share told less share true
+  double stray_error = 0.0;  // share told less the true share from afar
   double stray_doubt = 0.0;  // its standard uncertainty as told
   bool stray_measured = false;
   /// Patches of the film's silver, with and without the calibration.

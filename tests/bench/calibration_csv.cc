@@ -23,7 +23,8 @@ void write_conditions(std::ofstream& out, const CalibrationCase& item) {
       << ',' << scanner.response.shoulder << ',' << scanner.response.floor << ','
       << scanner.adc_bits << ',' << wedge.bare_mm << ',' << wedge.densities.size() << ','
       << item.steps_to_find << ',' << item.steps_found << ',' << item.reference_right << ','
-      << item.stray_error << ',' << item.stray_doubt << ',' << item.stray_measured << ',' << item.limit << ',' << item.residual_rms << ','
+      << item.stray_error << ',' << item.stray_doubt << ',' << item.stray_measured << ','
+      << item.limit << ',' << item.residual_rms << ','
       << item.trouble.substr(0, item.trouble.find(',')) << ',';
 }
 
@@ -33,7 +34,8 @@ void write_calibration_csv(const std::string& path, const std::vector<Calibratio
   std::ofstream out(path);
   out << "seed,large,like_silver,bits,channels,device,callier,wedge_callier,glare,narrow,offset,"
          "tilt_x,tilt_y,bulge,power,curl,shoulder,floor,adc,bare_mm,count,to_find,found,right,"
-         "stray_error,stray_doubt,stray_measured,limit,residual,trouble,kind,truth,value,u95,at_least\n";
+         "stray_error,stray_doubt,stray_measured,limit,residual,trouble,kind,truth,value,u95,at_"
+         "least\n";
   for (const CalibrationCase& item : cases) {
     const auto write = [&](const char* kind, const std::optional<Compared>& number) {
       if (number) {

@@ -46,11 +46,12 @@ struct ResponseOutcome {
 };
 
 /// Fits each channel's code as a smooth, falling function of the light that reached it (transmitted
-/// plus stray), all in the directed light that the scanner sees: log code over log light, a straight line that may bend (see `fit_smooth_curve`).
-/// One light after another that doesn't fit the others (left-out residual beyond four standard
-/// deviations in most channels, and at least 0.015 in density) is left out and named. Shares of
-/// stray light from 0 to 4 % are weighed by how well each lets the response be simple, against what
-/// was known before; what stays unknown goes into the doubt.
+/// plus stray), all in the directed light that the scanner sees: log code over log light, a
+/// straight line that may bend (see `fit_smooth_curve`). One light after another that doesn't fit
+/// the others (left-out residual beyond four standard deviations in most channels, and at least
+/// 0.015 in density) is left out and named. Shares of stray light from 0 to 4 % are weighed by how
+/// well each lets the response be simple, against what was known before; what stays unknown goes
+/// into the doubt.
 ResponseOutcome fit_response(const ResponseProblem& given);
 
 }  // namespace fogline

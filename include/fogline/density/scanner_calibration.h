@@ -62,7 +62,8 @@ struct CalibratedDoubt {
 /// Stray light as the calibration's scan told it. A black offset is the same everywhere, so it is
 /// part of the response.
 struct CalibratedStray {
-  /// Share of an evenly lit field and its standard uncertainty.
+  /// Share of an evenly lit field and its standard uncertainty: what comes from afar. Glare that
+  /// reaches less than a step's width is in proportion to the step's own light and shows nowhere.
   double share = 0.0;
   double share_doubt = 0.0;
   /// Opaque areas in sight told it; else it is the wedge's own dense steps with a usual share.
@@ -120,9 +121,9 @@ struct ScannerCalibration {
   }
 
   /// Standard uncertainty of the stray light left on a film of a (diffuse) density, as a share of
-  /// the bare light, where `field` is that at the film's place. A film that lies in the wedge's own light
-  /// shares its error, which cancels; elsewhere the doubt of the share counts, and that of how far
-  /// glare reaches.
+  /// the bare light, where `field` is that at the film's place. A film that lies in the wedge's own
+  /// light shares its error, which cancels; elsewhere the doubt of the share counts, and that of
+  /// how far glare reaches.
   [[nodiscard]] double stray_doubt_in(const StrayField& field, double density) const;
 
   /// Doubt of the fit at a density, interpolated and beyond the ends held rising.
