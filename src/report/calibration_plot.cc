@@ -1,6 +1,7 @@
 #include "report/calibration_plot.h"
 
 #include <fogline/base/quantity.h>
+#include <fogline/density/callier.h>
 #include <fogline/report/number_text.h>
 
 #include <algorithm>
@@ -105,14 +106,18 @@ std::string curve_data(const ScannerCalibration& calibration, std::size_t channe
                        const Frame& frame) {
   const CodeCurve& curve = calibration.curves.of_channel[channel];
   const CalibrationStep& first = calibration.steps.front();
+  const auto directed = [&](double density) {
+    return directed_density(density, calibration.callier);
+  };
   const double zero = calibration.bare_code ? curve.light_of((*calibration.bare_code)[channel])
                                             : curve.light_of(first.code[channel]) *
-                                                  std::pow(10.0, first.reference_density);
+                                                  std::pow(10.0, directed(first.reference_density));
   const double share = calibration.stray.share;
   std::string data;
   for (double density = 0.0; density <= calibration.shown_to_density; density += 0.02) {
     const double field = mean_of(calibration.doubt_at(density).field);
-    const double light = (std::pow(10.0, -density) + share * field) / (1.0 + share * field) * zero;
+    const double light =
+        (std::pow(10.0, -directed(density)) + share * field) / (1.0 + share * field) * zero;
     add_point(data, frame.x(density), frame.y(-std::log10(curve.code_of(light))));
   }
   return data;

@@ -110,9 +110,15 @@ std::string stray_sentence(const ScannerCalibration& calibration) {
     return "Stray light wasn't told: every picture was evenly lit.";
   }
   const CalibratedStray& stray = calibration.stray;
-  return "Stray light from afar is " + text_from_number(100.0 * stray.share, 1) + " ± " +
-         text_from_number(100.0 * coverage_factor_95 * stray.share_doubt, 1) +
-         " % of an evenly lit field, told by " + (stray.measured ? "opaque areas and " : "") +
+  // A share below nothing can't be: near it the upper end says more than a doubt either way.
+  const double u95 = coverage_factor_95 * stray.share_doubt;
+  const std::string share =
+      stray.share > u95
+          ? text_from_number(100.0 * stray.share, 1) + " ± " + text_from_number(100.0 * u95, 1)
+          : text_from_number(100.0 * stray.share, 1) + " (at most " +
+                text_from_number(100.0 * (stray.share + u95), 1) + ")";
+  return "Stray light from afar is " + share + " % of an evenly lit field, told by " +
+         (stray.measured ? "opaque areas and " : "") +
          "the shape of the response; a black offset is part of the response. Silver is taken to be "
          "read " +
          text_from_number(calibration.callier, 2) +

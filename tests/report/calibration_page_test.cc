@@ -1,6 +1,14 @@
+#include "report/small_picture.h"
+
+#include <fogline/density/callier.h>
 #include <fogline/report/calibration_page.h>
 
+#include <algorithm>
+#include <cmath>
+#include <regex>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -54,18 +62,8 @@ CalibrationRun run() {
   return made;
 }
 
-PagePicture picture() {
-  PagePicture made;
-  made.media_type = "image/jpeg";
-  made.bytes = {0xFF, 0xD8, 0xFF};
-  made.width = 200;
-  made.height = 50;
-  made.scan_px_per_pixel = 1.0;
-  return made;
-}
-
 TEST(CalibrationPage, TellsWhatTheScannerMayBeTrustedFor) {
-  const std::string page = html_from_calibration(run(), {picture()});
+  const std::string page = html_from_calibration(run(), {small_picture()});
   EXPECT_THAT(page, HasSubstr("Densities up to 1.5 can now be measured"));
   EXPECT_THAT(page, HasSubstr("Left out: step 3."));
   EXPECT_THAT(page, HasSubstr("It doesn&#39;t fit the other steps."));
@@ -74,7 +72,7 @@ TEST(CalibrationPage, TellsWhatTheScannerMayBeTrustedFor) {
 }
 
 TEST(CalibrationPage, ShowsStepsResponseAndResiduals) {
-  const std::string page = html_from_calibration(run(), {picture()});
+  const std::string page = html_from_calibration(run(), {small_picture()});
   EXPECT_THAT(page, HasSubstr("aria-label=\"The steps found\""));
   EXPECT_THAT(page, HasSubstr("<h2>Response</h2>"));
   EXPECT_THAT(page, HasSubstr("<h2>How well it fits</h2>"));
@@ -82,8 +80,51 @@ TEST(CalibrationPage, ShowsStepsResponseAndResiduals) {
   EXPECT_THAT(page, HasSubstr("<td>0.120</td>"));
 }
 
+/// Numbers that a pattern's groups find in a page.
+std::vector<std::pair<double, double>> pairs_in(const std::string& text,
+                                                const std::string& pattern) {
+  const std::regex expression(pattern);
+  std::vector<std::pair<double, double>> pairs;
+  for (std::sregex_iterator at(text.begin(), text.end(), expression), end; at != end; ++at) {
+    pairs.emplace_back(std::stod((*at)[1]), std::stod((*at)[2]));
+  }
+  return pairs;
+}
+
+// Curves lead to directed light, the drawing shows diffuse density: drawn curve and drawn steps
+// meet only where the angle of light is put back.
+TEST(CalibrationPage, TheDrawnResponseRunsThroughTheDrawnSteps) {
+  CalibrationRun silver = run();
+  ScannerCalibration& calibration = silver.calibration;
+  calibration.callier = 1.3;
+  calibration.shown_to_density = 1.51;
+  calibration.bare_code = PerChannel<double>{1.0, 1.0, 1.0};
+  for (CodeCurve& curve : calibration.curves.of_channel) {
+    curve = {{0.001, 1.0}, {0.001, 1.0}};
+  }
+  for (CalibrationStep& step : calibration.steps) {
+    step.code.fill(std::pow(10.0, -directed_density(step.reference_density, 1.3)));
+  }
+  const std::string page = html_from_calibration(silver, {});
+  const std::size_t begin = page.find("response c-red");
+  ASSERT_NE(begin, std::string::npos);
+  const std::string path = page.substr(begin, page.find("/>", begin) - begin);
+  const auto curve = pairs_in(path, "[ML]([0-9.]+) ([0-9.]+)");
+  const auto dots =
+      pairs_in(page.substr(begin), "dot c-red\" r=\"3\" cx=\"([0-9.]+)%\" cy=\"([0-9.]+)%");
+  ASSERT_EQ(dots.size(), 3U);
+  ASSERT_GT(curve.size(), 70U);
+  for (const auto& [x, y] : dots) {
+    const auto near = std::min_element(curve.begin(), curve.end(), [&](auto a, auto b) {
+      return std::abs(a.first - x) < std::abs(b.first - x);
+    });
+    // Half a step of the drawing, 0.01 of density, is 1.3 times 0.01 of 2 high: 0.65 %.
+    EXPECT_NEAR(near->second, y, 0.7);
+  }
+}
+
 TEST(CalibrationPage, NeedsNothingFromOutsideAndEscapesNames) {
-  const std::string page = html_from_calibration(run(), {picture()});
+  const std::string page = html_from_calibration(run(), {small_picture()});
   EXPECT_THAT(page, HasSubstr("&lt;wedge&gt;.tif"));
   EXPECT_THAT(page, Not(HasSubstr("<wedge>")));
   EXPECT_THAT(page, Not(HasSubstr("<script")));

@@ -1,4 +1,5 @@
 #include "record/invented_judgement.h"
+#include "report/small_picture.h"
 
 #include <fogline/report/html.h>
 
@@ -15,18 +16,8 @@ namespace {
 using testing::HasSubstr;
 using testing::Not;
 
-PagePicture picture() {
-  PagePicture picture;
-  picture.media_type = "image/jpeg";
-  picture.bytes = {0xFF, 0xD8, 0xFF};
-  picture.width = 650;
-  picture.height = 175;
-  picture.scan_px_per_pixel = 2.0;
-  return picture;
-}
-
 std::string page_of(const RollRecord& record, HtmlOptions options = {}) {
-  const std::vector<PagePicture> pictures(record.measurement.scans.size(), picture());
+  const std::vector<PagePicture> pictures(record.measurement.scans.size(), small_picture());
   return html_from_record(record, pictures, options);
 }
 
@@ -238,7 +229,7 @@ TEST(Html, CarriesPicturesInBase64) {
       {"f", "Zg=="},        {"fo", "Zm8="},        {"foo", "Zm9v"},
       {"foob", "Zm9vYg=="}, {"fooba", "Zm9vYmE="}, {"foobar", "Zm9vYmFy"}};
   for (const auto& [plain, coded] : vectors) {
-    PagePicture named = picture();
+    PagePicture named = small_picture();
     named.bytes.assign(plain.begin(), plain.end());
     EXPECT_THAT(html_from_record(invented::record(invented::roll()), {named}, {}),
                 HasSubstr("base64," + coded + "\""));
