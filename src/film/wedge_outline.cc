@@ -1,3 +1,4 @@
+#include <fogline/base/geometry.h>
 #include <fogline/film/find_wedges.h>
 
 #include <algorithm>
@@ -11,15 +12,6 @@ namespace {
 /// Areas are read well inside the steps: the film goes on this much further than they do, as a part
 /// of their size.
 constexpr double margin_part = 0.5;
-
-PointPx middle_of(const std::array<PointPx, 4>& corners) {
-  PointPx middle;
-  for (const PointPx& corner : corners) {
-    middle.x += 0.25 * corner.x;
-    middle.y += 0.25 * corner.y;
-  }
-  return middle;
-}
 
 /// A range of places along one direction.
 struct Range {

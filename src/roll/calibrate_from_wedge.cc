@@ -4,6 +4,7 @@
 #include "roll/wedge_silver.h"
 
 #include <fogline/base/error.h>
+#include <fogline/base/geometry.h>
 #include <fogline/density/assign_steps.h>
 #include <fogline/density/stray_light.h>
 #include <fogline/film/find_wedges.h>
@@ -117,15 +118,6 @@ ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& referenc
   return problem;
 }
 
-PointPx middle_of_corners(const std::array<PointPx, 4>& corners) {
-  PointPx middle;
-  for (const PointPx& corner : corners) {
-    middle.x += 0.25 * corner.x;
-    middle.y += 0.25 * corner.y;
-  }
-  return middle;
-}
-
 /// Outlines of all wedges in the scan; of the one that was laid on the reference with the steps
 /// that weren't seen.
 std::vector<std::vector<PointPx>> outlines_of(const std::vector<FoundWedge>& wedges,
@@ -151,7 +143,7 @@ void tell_stray_light(ResponseProblem& problem, const ScanGrid& grid, const Scan
       grid, {}, info.tag_pixels_per_mm.value_or(longest / unknown_scale_length_mm), known);
   problem.stray = {stray.share(), stray.share_doubt(), stray.measured()};
   const auto add_field = [&](ShownLight& light, const PerChannel<double>& bare) {
-    const PointPx at = middle_of_corners(light.step.corners_px);
+    const PointPx at = middle_of(light.step.corners_px);
     for (int c = 0; c < info.channels; ++c) {
       const auto i = static_cast<std::size_t>(c);
       light.stray_field[i] = stray.field(at.x, at.y, c, bare[i]);
@@ -159,7 +151,7 @@ void tell_stray_light(ResponseProblem& problem, const ScanGrid& grid, const Scan
   };
   // The bare light in the same reading: where it isn't in sight, that of the lightest usable step.
   const ShownLight& lightest = problem.bare ? *problem.bare : problem.lights.front();
-  const PointPx at = middle_of_corners(lightest.step.corners_px);
+  const PointPx at = middle_of(lightest.step.corners_px);
   const int x = std::clamp(static_cast<int>(at.x) / grid.reduction, 0, grid.light.width() - 1);
   const int y = std::clamp(static_cast<int>(at.y) / grid.reduction, 0, grid.light.height() - 1);
   PerChannel<double> bare{};

@@ -4,6 +4,7 @@
 #include "roll/transfer_from_picture.h"
 
 #include <fogline/base/error.h>
+#include <fogline/base/geometry.h>
 #include <fogline/density/blank.h>
 #include <fogline/film/find_film.h>
 #include <fogline/sensitometry/read_tone.h>
@@ -48,20 +49,11 @@ bool contains(const FilmStrip& film, PointPx at) {
          place.across_mm > film.across_begin_mm && place.across_mm < film.across_end_mm;
 }
 
-PointPx middle_of(const CalibrationStep& step) {
-  PointPx middle;
-  for (const PointPx& corner : step.corners_px) {
-    middle.x += 0.25 * corner.x;
-    middle.y += 0.25 * corner.y;
-  }
-  return middle;
-}
-
 /// A wedge isn't film to be judged: strips that hold any of its steps are no strips.
 void leave_wedge_out(FilmLayout& layout, const ScannerCalibration& wedge) {
   std::erase_if(layout.strips, [&](const FilmStrip& film) {
     return std::any_of(wedge.steps.begin(), wedge.steps.end(), [&](const CalibrationStep& step) {
-      return contains(film, middle_of(step));
+      return contains(film, middle_of(step.corners_px));
     });
   });
 }

@@ -254,6 +254,7 @@ void print_number(const std::vector<CalibrationCase>& cases, const std::string& 
   bench::print_spread_head(name, 0.02);
   Spread with;
   Spread without;
+  Spread without_straight;
   std::array<Spread, 2> by_bits;
   std::array<Spread, 2> by_told;
   std::array<Spread, 3> by_device;
@@ -263,6 +264,9 @@ void print_number(const std::vector<CalibrationCase>& cases, const std::string& 
   for (const CalibrationCase& item : cases) {
     if (const auto compared = number(item.strip_uncalibrated)) {
       without.add(*compared);
+      if (item.plan.wedge.scanner.response.straight) {
+        without_straight.add(*compared);
+      }
     }
     const auto compared = item.trouble.empty() ? number(item.strip) : std::nullopt;
     if (!compared) {
@@ -281,6 +285,7 @@ void print_number(const std::vector<CalibrationCase>& cases, const std::string& 
     }
   }
   bench::print_spread("without calibration", without, 0.02);
+  bench::print_spread("  the file tells the curve", without_straight, 0.02);
   bench::print_spread("with calibration", with, 0.02);
   bench::print_spread("  16 bits", by_bits[0], 0.02);
   bench::print_spread("  8 bits", by_bits[1], 0.02);

@@ -1,6 +1,7 @@
 #include "calibration_case.h"
 
 #include "compare.h"
+#include "roll/wedge_silver.h"
 #include "simulator/random.h"
 #include "simulator/render.h"
 
@@ -83,15 +84,10 @@ void compare_wedge(CalibrationCase& result, const filmsim::CalibratedPair& pair,
   result.direction_right = true;
   result.reference_right = true;
   for (const fogline::CalibrationStep& step : calibration.steps) {
-    double x = 0.0;
-    double y = 0.0;
-    for (const fogline::PointPx& corner : step.corners_px) {
-      x += 0.25 * corner.x;
-      y += 0.25 * corner.y;
-    }
+    const fogline::PointPx at = fogline::middle_of(step.corners_px);
     const auto index = static_cast<std::size_t>(step.number - 1);
     const filmsim::Point& middle = scan.middles_px[index];
-    const double off = std::hypot(x - middle.x, y - middle.y) / pair.wedge.pixels_per_mm;
+    const double off = std::hypot(at.x - middle.x, at.y - middle.y) / pair.wedge.pixels_per_mm;
     if (off < 0.3 * pair.wedge.pitch_mm) {
       ++result.steps_found;
     } else {
@@ -120,20 +116,6 @@ fogline::Transfer transfer_of(const ScannerCalibration& calibration) {
   transfer.source = fogline::TransferSource::scanner_file;
   transfer.scanner = std::make_shared<const fogline::CodeCurves>(calibration.curves);
   return transfer;
-}
-
-/// What wedge and film differ in Callier's factor, by kind of device.
-double silver_share_95(fogline::ScannerDevice device) {
-  switch (device) {
-    case fogline::ScannerDevice::camera:
-      return 0.01;
-    case fogline::ScannerDevice::flatbed:
-      return 0.03;
-    case fogline::ScannerDevice::film_scanner:
-      return 0.05;
-    default:
-      return 0.045;
-  }
 }
 
 fogline::ScannerDevice device_of(const std::string& device) {
@@ -167,17 +149,9 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
   known.film_outlines.push_back(fogline::outline_of(found, unseen, unseen));
   const auto stray = fogline::StrayLight::estimated(grid, {}, plan.pixels_per_mm, known);
   const int channels = source->info().channels;
-  const auto middle_of = [](const std::array<fogline::PointPx, 4>& corners) {
-    fogline::PointPx at;
-    for (const fogline::PointPx& corner : corners) {
-      at.x += 0.25 * corner.x;
-      at.y += 0.25 * corner.y;
-    }
-    return at;
-  };
-  const fogline::PointPx bare_at = middle_of(found.bare_corners_px);
+  const fogline::PointPx bare_at = fogline::middle_of(found.bare_corners_px);
   for (const fogline::WedgeStep& step : found.steps) {
-    const fogline::PointPx at = middle_of(step.corners_px);
+    const fogline::PointPx at = fogline::middle_of(step.corners_px);
     fogline::PerChannel<double> through{};
     for (int c = 0; c < channels; ++c) {
       const auto i = static_cast<std::size_t>(c);
@@ -217,7 +191,7 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
           (std::max(1e-9, fogline::visual_from_channels(through, channels)) *
            fogline::visual_from_channels(*found.bare_light, channels) * std::log(10.0));
       doubt.stray_transmittance = source->info().bits <= 8 ? 0.0002 : 0.0;
-      doubt.angle_share_95 = silver_share_95(calibration->device);
+      doubt.angle_share_95 = fogline::wedge_silver(calibration->device).net_share_95;
       doubt.stray_field = stray.visual_field(
           at.x, at.y, fogline::visual_from_channels(*found.bare_light, channels));
       const fogline::Quantity told =

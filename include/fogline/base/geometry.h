@@ -1,5 +1,7 @@
 #pragma once
 
+#include <array>
+
 namespace fogline {
 
 /// A point of the image as stored: origin at the top left corner of the top left pixel, x to the
@@ -8,6 +10,16 @@ struct PointPx {
   double x = 0.0;
   double y = 0.0;
 };
+
+/// Middle of a four-cornered area: the mean of its corners.
+constexpr PointPx middle_of(const std::array<PointPx, 4>& corners) {
+  PointPx middle;
+  for (const PointPx& corner : corners) {
+    middle.x += 0.25 * corner.x;
+    middle.y += 0.25 * corner.y;
+  }
+  return middle;
+}
 
 /// A point on the film: millimetres along the film and across it. Across is 0 on the middle line
 /// of the strip and grows to the right of the direction of growing `along_mm` (as y grows down

@@ -4,7 +4,8 @@
 
 namespace fogline {
 
-/// Fog in clear film is silver, about this much: the part that the angle of light touches.
+/// Fog in clear film is silver, about this much (common practice, no source): the part that the
+/// angle of light touches.
 inline constexpr double usual_fog = 0.05;
 
 /// Part of Callier's factor that silver of a net density has reached: it rises as
