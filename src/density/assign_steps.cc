@@ -20,6 +20,8 @@ constexpr std::size_t fewest_slope_steps = 4;
 constexpr double clear_part = 0.5;
 /// Steps are lost in clipped light no deeper than this.
 constexpr int most_hidden_in_light = 3;
+/// The film's end is told to a step.
+constexpr int end_tolerance = 1;
 
 /// How far the straight line through the lightest steps misses the bare light, as a density, where
 /// the wedge begins at reference step `first`; infinite where no line can be drawn. The line is the
@@ -107,6 +109,12 @@ StepAssignment assign_steps(const std::vector<SeenStep>& seen, const WedgeRefere
                "name a reference of the steps in sight"
              : ", and no unclipped bare light beside the wedge tells which are missing; scan the "
                "whole wedge with some bare light below the top code");
+    return assignment;
+  }
+  if (unseen_dark_steps && known - *first - length > *unseen_dark_steps + end_tolerance) {
+    assignment.failure = missing + ", yet its film ends after " +
+                         std::to_string(length + *unseen_dark_steps) +
+                         ": the reference is another wedge's, or the wedge was cut";
     return assignment;
   }
   for (const SeenStep& step : seen) {

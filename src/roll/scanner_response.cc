@@ -1,8 +1,13 @@
 #include "roll/scanner_response.h"
 
+#include <fogline/numerics/robust.h>
+
 #include <algorithm>
+#include <cstdio>
 #include <memory>
+#include <optional>
 #include <string>
+#include <vector>
 
 namespace fogline {
 
@@ -41,6 +46,34 @@ void add_step_cautions(const ScannerCalibration& calibration, std::vector<Cautio
   }
 }
 
+/// How dense the file's own tone curve reads the steps, as a part of the reference: the median of
+/// steps dense enough to tell. Nothing where fewer than three are.
+std::optional<double> read_part(const ScannerCalibration& calibration) {
+  constexpr double dense_enough = 0.4;
+  constexpr std::size_t enough = 3;
+  std::vector<double> parts;
+  for (const CalibrationStep& step : calibration.steps) {
+    if (step.used && step.uncalibrated_density && step.reference_density > dense_enough) {
+      parts.push_back(*step.uncalibrated_density / step.reference_density);
+    }
+  }
+  return parts.size() < enough ? std::nullopt : std::optional(median(parts));
+}
+
+void add_reference_caution(const ScannerCalibration& calibration, std::vector<Caution>& cautions) {
+  constexpr double least_part = 0.65;
+  constexpr double greatest_part = 1.6;
+  const std::optional<double> part = read_part(calibration);
+  if (part && (*part < least_part || *part > greatest_part)) {
+    char text[16];
+    std::snprintf(text, sizeof text, "%.1f", *part);
+    cautions.push_back({"reference-doubtful", Severity::caution,
+                        std::string("By the file's own tone curve the steps read ") + text +
+                            " times as dense as the reference says: either that curve is far off, "
+                            "or the reference is another wedge's. Check that it is this one's."});
+  }
+}
+
 }  // namespace
 
 Transfer scanner_transfer(const ScannerCalibration& calibration) {
@@ -61,6 +94,9 @@ void add_settings(ScannerCalibration& calibration, const ScanInfo& info, Scanner
 std::vector<Caution> cautions_of(const ScannerCalibration& calibration) {
   std::vector<Caution> cautions;
   add_step_cautions(calibration, cautions);
+  if (calibration.of_silver()) {
+    add_reference_caution(calibration, cautions);
+  }
   if (calibration.of_silver() && !calibration.bare_code) {
     cautions.push_back({"bare-light-unknown", Severity::caution,
                         "No bare light below the top code lies beside the wedge, so the response "

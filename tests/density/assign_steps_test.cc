@@ -83,6 +83,18 @@ TEST(AssignSteps, RefusesWhatItCannotTell) {
   EXPECT_NE(assign_steps(between, reference(21), true).failure, "");
 }
 
+TEST(AssignSteps, AReferenceThatGoesOnBeyondTheFilmIsAnotherWedges) {
+  // 20 steps and the end of the film, laid on 41 of a third of their pitch.
+  WedgeReference fine;
+  for (int i = 0; i < 41; ++i) {
+    fine.steps.push_back({std::to_string(i + 1), 0.05 + 0.05 * i, {}});
+  }
+  EXPECT_NE(assign_steps(seen(0, 19, 1.0), fine, true, 0).failure.find("ends after 20"),
+            std::string::npos);
+  EXPECT_EQ(assign_steps(seen(0, 19, 1.0), reference(21), true, 1).failure, "");
+  EXPECT_EQ(assign_steps(seen(0, 19, 1.0), reference(21), true, 0).failure, "");
+}
+
 TEST(AssignSteps, ClippedStepsTellNothingOfTheSlope) {
   std::vector<SeenStep> steps = seen(0, 11, 1.0);
   steps[0].density = 0.0;

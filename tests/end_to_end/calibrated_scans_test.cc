@@ -57,15 +57,11 @@ std::string refusal(const filmsim::WedgePlan& wedge, const fogline::WedgeReferen
 /// Every step found lies where the simulator put the step of that number.
 void expect_places(const Calibrated& calibrated, const filmsim::WedgePlan& wedge) {
   for (const fogline::CalibrationStep& step : calibrated.run.calibration.steps) {
-    double x = 0.0;
-    double y = 0.0;
-    for (const fogline::PointPx& corner : step.corners_px) {
-      x += 0.25 * corner.x;
-      y += 0.25 * corner.y;
-    }
+    const fogline::PointPx at = fogline::middle_of(step.corners_px);
     const filmsim::Point middle =
         calibrated.scan.middles_px.at(static_cast<std::size_t>(step.number - 1));
-    EXPECT_LT(std::hypot(x - middle.x, y - middle.y), 0.2 * wedge.pitch_mm * wedge.pixels_per_mm)
+    EXPECT_LT(std::hypot(at.x - middle.x, at.y - middle.y),
+              0.2 * wedge.pitch_mm * wedge.pixels_per_mm)
         << "step " << step.number;
   }
 }
@@ -115,6 +111,24 @@ TEST(CalibratedScan, WrongReferencesAreRefusedInOneSentence) {
   EXPECT_NE(refusal(wedge, more).find("no unclipped bare light"), std::string::npos);
 }
 
+bool warns(const Calibrated& calibrated, const std::string& code) {
+  const auto& cautions = calibrated.run.cautions;
+  return std::any_of(cautions.begin(), cautions.end(),
+                     [&](const fogline::Caution& caution) { return caution.code == code; });
+}
+
+TEST(CalibratedScan, AnotherWedgesReferenceIsToldByTheFilmsEndAndByItsDensities) {
+  const filmsim::WedgePlan wedge = filmsim::sample_wedge();
+  EXPECT_NE(refusal(wedge, fogline::nominal_wedge(41, 0.05)).find("its film ends after"),
+            std::string::npos);
+  fogline::WedgeReference twice = reference_of(wedge);
+  for (fogline::ReferenceStep& step : twice.steps) {
+    step.density *= 2.0;
+  }
+  EXPECT_TRUE(warns(calibrate(wedge, twice), "reference-doubtful"));
+  EXPECT_FALSE(warns(calibrate(wedge, reference_of(wedge)), "reference-doubtful"));
+}
+
 // The bare light and the lightest steps are at the top code, the darkest beyond the scanner's
 // reach: the film's dark end counts.
 TEST(CalibratedScan, AClippedBeginningIsCountedFromTheDarkEnd) {
@@ -123,10 +137,7 @@ TEST(CalibratedScan, AClippedBeginningIsCountedFromTheDarkEnd) {
   const Calibrated calibrated = calibrate(wedge, reference_of(wedge));
   expect_places(calibrated, wedge);
   EXPECT_FALSE(calibrated.run.calibration.bare_code.has_value());
-  const auto& cautions = calibrated.run.cautions;
-  EXPECT_TRUE(std::any_of(cautions.begin(), cautions.end(), [](const fogline::Caution& caution) {
-    return caution.code == "steps-counted-from-dark-end";
-  }));
+  EXPECT_TRUE(warns(calibrated, "steps-counted-from-dark-end"));
 }
 
 /// Mean |error| over what is compared.

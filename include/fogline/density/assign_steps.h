@@ -33,7 +33,7 @@ struct StepAssignment {
 /// are missing: the density of the lightest step is told from it by the slope of the steps next to
 /// it, and must single out one place in the reference. Where it can't (the first steps and the bare
 /// light are clipped), the number of steps hidden at the dark end does, up to three missing ones at
-/// the light end.
+/// the light end. A reference that goes on beyond the film's end is refused.
 StepAssignment assign_steps(const std::vector<SeenStep>& seen, const WedgeReference& reference,
                             bool above_bare_light,
                             std::optional<int> unseen_dark_steps = std::nullopt);
