@@ -132,6 +132,13 @@ void print_wedges(const std::vector<CalibrationCase>& cases) {
       std::printf("  not calibrated: seed %llu, %s\n", static_cast<unsigned long long>(item.seed),
                   item.trouble.c_str());
     }
+    if (item.trouble.empty() && item.dirty && !item.dirty_named) {
+      const filmsim::WedgePlan& wedge = item.plan.wedge;
+      std::printf("  dirt not named: seed %llu, step %d, density %.2f, dirt %.3f, limit %.2f\n",
+                  static_cast<unsigned long long>(item.seed), wedge.dirty_step + 1,
+                  wedge.densities[static_cast<std::size_t>(wedge.dirty_step)], wedge.dirt_density,
+                  item.limit);
+    }
   }
 }
 
