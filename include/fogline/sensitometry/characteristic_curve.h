@@ -1,0 +1,68 @@
+#pragma once
+
+#include <fogline/sensitometry/curve_shape.h>
+#include <fogline/sensitometry/exposed_step.h>
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// Net density by log H at even distances; never falls.
+struct CurveTable {
+  double begin_log_h = 0.0;
+  double step_log_h = 0.02;
+  std::vector<double> net_density;
+
+  [[nodiscard]] double end_log_h() const;
+  /// Straight between the table's places, level beyond its ends.
+  [[nodiscard]] double density_at(double log_h) const;
+  /// The least log H with that net density; beyond the table where it isn't reached, infinite.
+  [[nodiscard]] double log_h_at(double net_density) const;
+  /// Mean slope over `width` of log H about a place.
+  [[nodiscard]] double slope_at(double log_h, double width) const;
+};
+
+/// A characteristic curve with all that is known of its doubt.
+struct CharacteristicCurve {
+  /// The most likely curve; its standard uncertainty at the same places.
+  CurveTable mean;
+  std::vector<double> doubt;
+  /// Curves that the steps leave possible, each as probable as the other: a reading's distribution
+  /// is that of the reading of each (JCGM 101).
+  std::vector<CurveTable> draws;
+  double base_fog = 0.0;
+  double base_fog_doubt = 0.0;
+  /// The family that the steps favour, and the probability of each by them.
+  BendFamily family = BendFamily::logistic;
+  std::array<double, bend_families.size()> family_probability{};
+  /// Range of the exposures that took part.
+  double begin_log_h = 0.0;
+  double end_log_h = 0.0;
+  std::vector<ExposedStep> steps;
+  /// Root mean square of the used steps' distances from the curve.
+  double residual_rms = 0.0;
+};
+
+/// Steps that a curve needs.
+inline constexpr int fewest_exposed_steps = 5;
+
+/// What a fit made: the curve, or one sentence why there is none.
+struct CurveOutcome {
+  CharacteristicCurve curve;
+  std::string failure;
+};
+
+/// Fits 5 to 41 steps. Net density is a shape of toe, straight line and shoulder whose log H is
+/// warped by a small smooth function that nobody chose: so it rises everywhere, leaves from base
+/// plus fog and levels beyond the data, and isn't bound to the shape. Three families of shapes, the
+/// warp's size and length, and how far the steps' own doubts are believed, are weighed by the
+/// probability that each gives to the steps (Laplace's approximation; MacKay 1992), none is chosen
+/// beforehand. Exposures have errors of their own (errors in both variables). A step that lies off
+/// the curve through all others beyond 4.5 standard deviations is left out and named, up to a fifth
+/// of them. The same steps and seed give the same curve.
+CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t seed = 1);
+
+}  // namespace fogline

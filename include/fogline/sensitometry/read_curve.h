@@ -1,0 +1,38 @@
+#pragma once
+
+#include <fogline/base/quantity.h>
+#include <fogline/sensitometry/characteristic_curve.h>
+
+#include <optional>
+#include <string>
+
+namespace fogline {
+
+/// A number read from a curve, or why it can't be read.
+struct CurveReading {
+  std::optional<Quantity> quantity;
+  std::string reason;
+};
+
+/// What is read from a characteristic curve.
+struct CurveReadings {
+  CurveReading contrast_index;
+  /// Mean slope from the speed point over 1.30, 1.50, 1.80 and 2.107 (Zone I to VIII) of log H.
+  CurveReading gradient_130;
+  CurveReading gradient_150;
+  CurveReading gradient_180;
+  CurveReading gradient_zones;
+  CurveReading gamma;
+  /// Length of the straight line in log H.
+  CurveReading straight_length;
+  CurveReading speed_point_log_h;
+  /// Density gained over 1.30 of log H from the speed point: 0.75 to 0.85 makes an ISO 6 triangle.
+  CurveReading triangle_gain;
+  CurveReading fractional_gradient_log_h;
+};
+
+/// Reads them from the curve's mean, with doubts from its draws. What would need the curve further
+/// beyond the exposures than 0.3 of log H is absent with its reason.
+CurveReadings read_curve(const CharacteristicCurve& curve);
+
+}  // namespace fogline

@@ -1,0 +1,165 @@
+#include "curve_case.h"
+
+#include "simulator/random.h"
+
+#include <fogline/sensitometry/characteristic_curve.h>
+#include <fogline/sensitometry/read_curve.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+
+namespace bench {
+
+namespace {
+
+using filmsim::Random;
+
+/// What a scanner leaves of errors, density.
+struct ScannerErrors {
+  double own = 0.0;    // of each step
+  double share = 0.0;  // of all net densities alike
+  double base = 0.0;
+};
+
+filmsim::CurveSettings sample_film(Random& random) {
+  filmsim::CurveSettings film;
+  film.family = static_cast<filmsim::CurveFamily>(random.integer(0, 3));
+  film.contrast_index = random.uniform(0.38, 0.85);
+  film.maximum_density = random.uniform(1.8, 3.2);
+  film.toe = random.uniform(0.06, 0.3);
+  film.shoulder = random.uniform(2.0, 8.0);
+  film.speed_point_log_h = random.uniform(-3.0, -1.5);
+  return film;
+}
+
+/// Exposures of the steps, from a stop or two below the speed point.
+std::vector<double> sample_exposures(CurveTest test, const filmsim::CurveSettings& film,
+                                     Random& random) {
+  std::vector<double> log_h;
+  const bool wedge =
+      test == CurveTest::wedge || (test == CurveTest::rough_scan && random.chance(0.5));
+  if (wedge) {
+    constexpr int counts[] = {11, 21, 31, 41};
+    const int count = counts[random.chance(0.6) ? 1 : random.integer(0, 3)];
+    const double begin = film.speed_point_log_h - random.uniform(0.1, 0.8);
+    for (int i = 0; i < count; ++i) {
+      log_h.push_back(begin + 3.0 * i / (count - 1));
+    }
+    return log_h;
+  }
+  // The metered exposure lies ten times above the speed point; brackets run from five stops below.
+  const double metered = film.speed_point_log_h + random.uniform(0.9, 1.15);
+  const double stride = random.chance(0.7) ? 1.0 : 2.0;
+  for (double stop = -5.0; stop <= 5.0; stop += stride) {
+    log_h.push_back(metered + stop * std::log10(2.0));
+  }
+  return log_h;
+}
+
+ScannerErrors errors_of(CurveTest test, Random& random) {
+  if (test == CurveTest::rough_scan) {
+    return {random.uniform(0.01, 0.03), random.uniform(0.05, 0.15), 0.01};
+  }
+  return {random.uniform(0.003, 0.008), random.uniform(0.003, 0.008), 0.003};
+}
+
+/// The greatest slope's straight line, by its definition, on the true curve.
+double true_gamma(const filmsim::FilmCurve& film, double begin, double end) {
+  constexpr double width = 0.3;
+  const auto slope = [&](double x) {
+    return (film.density(x + width / 2) - film.density(x - width / 2)) / width;
+  };
+  double steepest = 0.0;
+  double at = 0.0;
+  for (double x = begin + width / 2; x <= end - width / 2; x += 0.02) {
+    if (slope(x) > steepest) {
+      steepest = slope(x);
+      at = x;
+    }
+  }
+  double low = at;
+  double high = at;
+  while (low - 0.02 >= begin + width / 2 && slope(low - 0.02) >= 0.95 * steepest) {
+    low -= 0.02;
+  }
+  while (high + 0.02 <= end - width / 2 && slope(high + 0.02) >= 0.95 * steepest) {
+    high += 0.02;
+  }
+  low -= width / 2;
+  high += width / 2;
+  double xx = 0.0;
+  double xy = 0.0;
+  const double middle = 0.5 * (low + high);
+  for (int i = 0; i <= 400; ++i) {
+    const double x = low + (high - low) * i / 400;
+    xx += (x - middle) * (x - middle);
+    xy += (x - middle) * film.density(x);
+  }
+  return xy / xx;
+}
+
+std::optional<Compared> compare(double truth, const fogline::CurveReading& reading) {
+  if (!reading.quantity) {
+    return std::nullopt;
+  }
+  return Compared{truth,
+                  reading.quantity->value,
+                  reading.quantity->u95,
+                  reading.quantity->lower95,
+                  reading.quantity->upper95,
+                  false};
+}
+
+}  // namespace
+
+CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
+  constexpr std::uint64_t stream = 5501;
+  Random random(seed, stream + static_cast<std::uint64_t>(test));
+  CurveCase result;
+  result.seed = seed;
+  result.test = test;
+  result.film = sample_film(random);
+  const filmsim::FilmCurve film(result.film);
+  const ScannerErrors errors = errors_of(test, random);
+  const bool shutter = test == CurveTest::shutter_bracket;
+  const double log_h_doubt = shutter ? random.uniform(0.1, 0.3) * std::log10(2.0) : 0.0;
+  const double base = random.uniform(0.18, 0.4);
+  const double scale = 1.0 + random.normal(0.0, errors.share);
+  fogline::ExposedSteps exposed;
+  for (const double log_h : sample_exposures(test, result.film, random)) {
+    const double got = log_h + random.normal(0.0, log_h_doubt);
+    const double density = base + scale * film.density(got) + random.normal(0.0, errors.own);
+    exposed.steps.push_back({"", log_h, log_h_doubt, density, errors.own, ""});
+  }
+  result.steps = static_cast<int>(exposed.steps.size());
+  exposed.base_fog = base + random.normal(0.0, errors.base);
+  exposed.base_fog_doubt = errors.base;
+  exposed.density_share_doubt = errors.share;
+  const auto begin = std::chrono::steady_clock::now();
+  const fogline::CurveOutcome outcome = fogline::fit_characteristic_curve(exposed);
+  if (!outcome.failure.empty()) {
+    result.trouble = outcome.failure;
+    return result;
+  }
+  const fogline::CharacteristicCurve& curve = outcome.curve;
+  const fogline::CurveReadings readings = fogline::read_curve(curve);
+  result.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+  for (const fogline::ExposedStep& step : curve.steps) {
+    result.wild_left_out += step.left_out.empty() ? 0 : 1;
+  }
+  const auto net = [&](double x) { return film.density(x); };
+  const double speed_point = result.film.speed_point_log_h;
+  result.numbers = {
+      {curve_numbers[0], compare(result.film.contrast_index, readings.contrast_index)},
+      {curve_numbers[1],
+       compare(filmsim::average_gradient(net, speed_point), readings.gradient_150)},
+      {curve_numbers[2],
+       compare(true_gamma(film, curve.begin_log_h, curve.end_log_h), readings.gamma)},
+      {curve_numbers[3], compare(speed_point, readings.speed_point_log_h)},
+      {curve_numbers[4],
+       Compared{base, curve.base_fog, 1.96 * curve.base_fog_doubt, {}, {}, false}}};
+  return result;
+}
+
+}  // namespace bench

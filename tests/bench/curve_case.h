@@ -1,0 +1,47 @@
+// One sensitometric test, drawn and read: a film of known curve got known exposures, its densities
+// were read with the errors that a scanner leaves, and the curve's numbers are compared.
+#pragma once
+
+#include "scan_case.h"
+#include "simulator/film_curve.h"
+
+#include <fogline/sensitometry/exposed_step.h>
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bench {
+
+enum class CurveTest {
+  wedge,            ///< contact-printed wedge, calibrated scanner
+  exact_bracket,    ///< frames at true times, calibrated scanner
+  shutter_bracket,  ///< the same, times off by 0.1 to 0.3 stop
+  rough_scan        ///< wedge or bracket on an uncalibrated 8-bit scan with glare
+};
+
+struct NumberCase {
+  std::string name;
+  std::optional<Compared> compared;
+};
+
+struct CurveCase {
+  std::uint64_t seed = 0;
+  CurveTest test = CurveTest::wedge;
+  filmsim::CurveSettings film;
+  int steps = 0;
+  int wild_left_out = 0;
+  double contrast_index_of_best_family = 0.0;
+  std::vector<NumberCase> numbers;
+  double seconds = 0.0;
+  std::string trouble;
+};
+
+CurveCase run_curve_case(CurveTest test, std::uint64_t seed);
+
+/// Names of `CurveCase::numbers`, in their order.
+inline constexpr const char* curve_numbers[] = {"contrast index", "gradient over 1.50", "gamma",
+                                                "speed point, log H", "base plus fog"};
+
+}  // namespace bench

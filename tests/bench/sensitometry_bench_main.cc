@@ -1,0 +1,125 @@
+// Draws sensitometric tests of films of known curve, fits and reads them as the program does, and
+// prints errors and coverage against the goals. A report, not a test: it exits 0 whatever it finds.
+#include "curve_case.h"
+#include "statistics.h"
+
+#include <algorithm>
+#include <atomic>
+#include <cstdio>
+#include <cstdlib>
+#include <string>
+#include <thread>
+#include <vector>
+
+namespace {
+
+using bench::CurveCase;
+using bench::CurveTest;
+
+struct Options {
+  int drawn = 500;
+  unsigned long long seed = 1;
+  unsigned jobs = 2;
+};
+
+constexpr const char* usage =
+    "sensitometry_bench [--drawn N] [--seed FIRST] [--jobs N]\n"
+    "  --drawn N    tests drawn as densities, of each of the four kinds (500)\n"
+    "  --seed FIRST first seed (1)\n"
+    "  --jobs N     tests at a time (2)\n";
+
+bool parse(int argc, char** argv, Options& options) {
+  for (int i = 1; i < argc; ++i) {
+    const std::string word = argv[i];
+    const std::string value = i + 1 < argc ? argv[++i] : "0";
+    if (word == "--drawn") {
+      options.drawn = std::atoi(value.c_str());
+    } else if (word == "--seed") {
+      options.seed = std::strtoull(value.c_str(), nullptr, 10);
+    } else if (word == "--jobs") {
+      options.jobs = static_cast<unsigned>(std::max(1, std::atoi(value.c_str())));
+    } else {
+      return false;
+    }
+  }
+  return true;
+}
+
+std::vector<CurveCase> run_all(CurveTest test, const Options& options) {
+  std::vector<CurveCase> cases(static_cast<std::size_t>(options.drawn));
+  std::atomic<std::size_t> next{0};
+  std::vector<std::thread> workers;
+  for (unsigned job = 0; job < options.jobs; ++job) {
+    workers.emplace_back([&] {
+      for (std::size_t i = next++; i < cases.size(); i = next++) {
+        cases[i] = bench::run_curve_case(test, options.seed + i);
+      }
+    });
+  }
+  for (std::thread& worker : workers) {
+    worker.join();
+  }
+  return cases;
+}
+
+void print_numbers(const std::vector<CurveCase>& cases, double within) {
+  for (std::size_t n = 0; n < std::size(bench::curve_numbers); ++n) {
+    bench::Spread all;
+    bench::Spread few;
+    std::vector<bench::Spread> by_family(4);
+    int untold = 0;
+    for (const CurveCase& item : cases) {
+      if (n >= item.numbers.size() || !item.numbers[n].compared) {
+        ++untold;
+        continue;
+      }
+      const bench::Compared& compared = *item.numbers[n].compared;
+      all.add(compared);
+      by_family[static_cast<std::size_t>(item.film.family)].add(compared);
+      if (item.steps <= 6) {
+        few.add(compared);
+      }
+    }
+    bench::print_spread(bench::curve_numbers[n], all, within);
+    for (std::size_t f = 0; f < by_family.size(); ++f) {
+      bench::print_spread("  " + filmsim::curve_family_name(static_cast<filmsim::CurveFamily>(f)),
+                          by_family[f], within);
+    }
+    if (few.count > 0) {
+      bench::print_spread("  5 or 6 steps", few, within);
+    }
+    std::printf("  not told: %d of %d\n", untold, static_cast<int>(cases.size()));
+  }
+}
+
+void print_test(const char* name, CurveTest test, const Options& options) {
+  const std::vector<CurveCase> cases = run_all(test, options);
+  std::printf("\n");
+  bench::print_spread_head(name, 0.02);
+  print_numbers(cases, 0.02);
+  int failed = 0;
+  int wild = 0;
+  std::vector<double> seconds;
+  for (const CurveCase& item : cases) {
+    failed += item.trouble.empty() ? 0 : 1;
+    wild += item.wild_left_out;
+    seconds.push_back(item.seconds);
+  }
+  std::printf("  no curve: %d; steps left out: %d; a fit takes %.3f s (median), %.3f s (95 %%)\n",
+              failed, wild, bench::percentile(seconds, 0.5), bench::percentile(seconds, 0.95));
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  Options options;
+  if (!parse(argc, argv, options)) {
+    std::fputs(usage, stderr);
+    return 2;
+  }
+  print_test("printed wedges, calibrated", CurveTest::wedge, options);
+  print_test("brackets, exact times, calibrated", CurveTest::exact_bracket, options);
+  print_test("brackets, shutters off by 0.1 to 0.3 stop", CurveTest::shutter_bracket, options);
+  print_test("8 bits, uncalibrated, glare", CurveTest::rough_scan, options);
+  return 0;
+}
