@@ -29,9 +29,9 @@ double slope_of_arc(const CurveTable& curve, double centre, double radius) {
 }  // namespace
 
 std::optional<TwoArcs> two_arcs(const CurveTable& curve) {
-  // Far left the inner arc's crossing lies lower than the outer one's line, where the curve has
-  // reached the inner arc's radius above the centre it lies higher.
-  double low = curve.begin_log_h;
+  // Where the curve has reached the inner arc's radius above the centre, the inner crossing lies
+  // steeper than the outer one. From there leftwards to where it no longer does: far out, where
+  // the curve is nearly level, the sign means nothing.
   double high = curve.log_h_at(inner_arc);
   if (!std::isfinite(high)) {
     return std::nullopt;
@@ -39,9 +39,14 @@ std::optional<TwoArcs> two_arcs(const CurveTable& curve) {
   const auto excess = [&](double centre) {
     return slope_of_arc(curve, centre, inner_arc) - slope_of_arc(curve, centre, outer_arc);
   };
-  // The last centre from the left where the inner slope passes the outer one.
-  if (!(excess(low) < 0.0) || !(excess(high) > 0.0)) {
-    return std::nullopt;
+  constexpr double stride = 0.05;
+  double low = high - stride;
+  while (excess(low) > 0.0) {
+    high = low;
+    low -= stride;
+    if (low < curve.begin_log_h) {
+      return std::nullopt;
+    }
   }
   for (int i = 0; i < halvings; ++i) {
     const double middle = 0.5 * (low + high);

@@ -20,7 +20,7 @@ struct Belief {
   double factor;
   double probability;
 };
-constexpr std::array beliefs{Belief{1.0, 0.6}, Belief{1.6, 0.3}, Belief{2.6, 0.1}};
+constexpr std::array beliefs{Belief{1.0, 0.85}, Belief{1.6, 0.13}, Belief{2.6, 0.02}};
 /// Assumptions less probable than this part of the best change nothing.
 constexpr double negligible = 1e-3;
 /// A curve is drawn so far beyond the exposures, in log H.
