@@ -1,6 +1,7 @@
 #include "sensitometry/shape_fit.h"
 
 #include <fogline/numerics/nonlinear_fit.h>
+#include <fogline/numerics/normal_draws.h>
 
 #include <algorithm>
 #include <array>
@@ -62,6 +63,16 @@ double first_inertia(const std::vector<ExposedStep>& steps, double base_fog) {
   return crossings[crossings.size() / 2];
 }
 
+/// Net density's derivatives with base plus fog, which it doesn't hold, and the shape's unknowns.
+std::array<double, shape_unknowns> by_shape_unknowns(const ShapedDensity& at) {
+  std::array<double, shape_unknowns> by{0.0,           at.by_log_slope,    at.by_inertia,
+                                        at.by_log_toe, at.by_log_greatest, at.by_log_shoulder};
+  for (std::size_t k = 0; k < shape_unknowns; ++k) {
+    by[k] *= usual[k].deviation;
+  }
+  return by;
+}
+
 }  // namespace
 
 ShapeProblem::ShapeProblem(std::vector<ExposedStep> steps, double base_fog, double base_doubt,
@@ -71,6 +82,7 @@ ShapeProblem::ShapeProblem(std::vector<ExposedStep> steps, double base_fog, doub
       base_doubt_(base_doubt),
       assumption_(assumption),
       usual_inertia_(first_inertia(steps_, base_fog)),
+      nodes_(nodes.begin(), nodes.end()),
       warp_(assumption.warp, log_h_of(steps_), log_h_doubts_of(steps_), nodes) {}
 
 double ShapeProblem::base_of(std::span<const double> unknowns) const {
@@ -99,13 +111,42 @@ std::vector<double> ShapeProblem::warp_at_steps(std::span<const double> unknowns
   return warp;
 }
 
-std::vector<double> ShapeProblem::warp_of(std::span<const double> unknowns) const {
-  return warp_.mean_at_nodes(warp_at_steps(unknowns));
+SampledCurve ShapeProblem::sampled(std::span<const double> unknowns, int places_a_node) const {
+  const CurveShape shape = shape_of(unknowns);
+  const std::size_t count = steps_.size();
+  const std::vector<double> warp = warp_.mean_at_nodes(warp_at_steps(unknowns));
+  std::vector<std::vector<double>> warp_by;
+  for (std::size_t j = 0; j < count; ++j) {
+    std::vector<double> column(count, 0.0);
+    for (std::size_t i = j; i < count; ++i) {
+      column[i] = warp_.root()[i * count + j];
+    }
+    warp_by.push_back(warp_.mean_at_nodes(column));
+  }
+  SampledCurve curve;
+  for (std::size_t i = 0; i + 1 < nodes_.size(); ++i) {
+    for (int part = 0; part < places_a_node; ++part) {
+      const double share = static_cast<double>(part) / places_a_node;
+      const auto between = [&](const std::vector<double>& values) {
+        return values[i] + share * (values[i + 1] - values[i]);
+      };
+      const ShapedDensity at = shaped_density(shape, between(nodes_) + between(warp));
+      curve.density.push_back(at.density);
+      curve.by_log_h.push_back(at.by_log_h);
+      for (const double by_shape : by_shape_unknowns(at)) {
+        curve.by_unknown.push_back(by_shape);
+      }
+      for (const std::vector<double>& by : warp_by) {
+        curve.by_unknown.push_back(at.by_log_h * between(by));
+      }
+    }
+  }
+  return curve;
 }
 
-std::vector<double> ShapeProblem::drawn_warp(std::span<const double> unknowns,
-                                             std::span<const double> normals) const {
-  return warp_.draw_at_nodes(warp_at_steps(unknowns), normals);
+std::vector<double> ShapeProblem::drawn_rest_of_warp(std::mt19937_64& random) const {
+  const std::vector<double> nothing(steps_.size(), 0.0);
+  return warp_.draw_at_nodes(nothing, standard_normals(nodes_.size(), random));
 }
 
 std::size_t ShapeProblem::residual_count() const {
@@ -137,12 +178,11 @@ void ShapeProblem::fill_derivatives(std::span<const double> unknowns,
   for (std::size_t i = 0; i < count; ++i) {
     const ShapedDensity at = shaped_density(shape, steps_[i].log_h + warp[i]);
     const double scale = -1.0 / (assumption_.doubt_factor * steps_[i].density_doubt);
+    const auto by_shape = by_shape_unknowns(at);
+    for (std::size_t k = 0; k < shape_unknowns; ++k) {
+      derivative[k * rows + i] = scale * by_shape[k];
+    }
     derivative[base * rows + i] = scale * base_doubt_;
-    derivative[slope * rows + i] = scale * at.by_log_slope * usual[slope].deviation;
-    derivative[inertia * rows + i] = scale * at.by_inertia * usual[inertia].deviation;
-    derivative[toe * rows + i] = scale * at.by_log_toe * usual[toe].deviation;
-    derivative[greatest * rows + i] = scale * at.by_log_greatest * usual[greatest].deviation;
-    derivative[shoulder * rows + i] = scale * at.by_log_shoulder * usual[shoulder].deviation;
     for (std::size_t j = 0; j <= i; ++j) {
       derivative[(shape_unknowns + j) * rows + i] =
           scale * at.by_log_h * warp_.root()[i * count + j];

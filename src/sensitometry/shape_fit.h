@@ -4,6 +4,7 @@
 #include <fogline/sensitometry/curve_shape.h>
 #include <fogline/sensitometry/exposed_step.h>
 
+#include <random>
 #include <span>
 #include <vector>
 
@@ -30,6 +31,14 @@ struct ShapeFit {
   std::vector<double> left_out_residuals;
 };
 
+/// Net density of a fit at even places of log H, and how it changes there with each unknown (place
+/// by place) and with log H.
+struct SampledCurve {
+  std::vector<double> density;
+  std::vector<double> by_unknown;
+  std::vector<double> by_log_h;
+};
+
 /// Steps with their assumption, ready to be fitted.
 class ShapeProblem {
  public:
@@ -41,15 +50,15 @@ class ShapeProblem {
   /// Starts from the unknowns of another fit of the same steps, or by itself.
   [[nodiscard]] ShapeFit fitted(std::span<const double> start) const;
 
-  /// Base plus fog and shape of a set of unknowns.
+  /// Base plus fog of a set of unknowns.
   [[nodiscard]] double base_of(std::span<const double> unknowns) const;
-  [[nodiscard]] CurveShape shape_of(std::span<const double> unknowns) const;
-  /// The warp at the nodes: log H to be added before the shape is read.
-  [[nodiscard]] std::vector<double> warp_of(std::span<const double> unknowns) const;
-  [[nodiscard]] std::vector<double> drawn_warp(std::span<const double> unknowns,
-                                               std::span<const double> normals) const;
+  /// The curve from the first node to the last but one, so many places a node.
+  [[nodiscard]] SampledCurve sampled(std::span<const double> unknowns, int places_a_node) const;
+  /// At the nodes, one draw of what the unknowns leave open of the warp.
+  [[nodiscard]] std::vector<double> drawn_rest_of_warp(std::mt19937_64& random) const;
 
  private:
+  [[nodiscard]] CurveShape shape_of(std::span<const double> unknowns) const;
   [[nodiscard]] std::vector<double> warp_at_steps(std::span<const double> unknowns) const;
   [[nodiscard]] std::size_t residual_count() const;
   void fill_residuals(std::span<const double> unknowns, std::span<double> residual) const;
@@ -60,6 +69,7 @@ class ShapeProblem {
   double base_doubt_;
   ShapeAssumption assumption_;
   double usual_inertia_;
+  std::vector<double> nodes_;
   StrayingFunction warp_;
 };
 
