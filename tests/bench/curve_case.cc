@@ -1,5 +1,6 @@
 #include "curve_case.h"
 
+#include "curve_limit.h"
 #include "simulator/random.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
@@ -64,7 +65,20 @@ ScannerErrors errors_of(CurveTest test, Random& random) {
   return {random.uniform(0.003, 0.008), random.uniform(0.003, 0.008), 0.003};
 }
 
-/// The greatest slope's straight line, by its definition, on the true curve.
+std::optional<Compared> compare(double truth, const fogline::CurveReading& reading) {
+  if (!reading.quantity) {
+    return std::nullopt;
+  }
+  return Compared{truth,
+                  reading.quantity->value,
+                  reading.quantity->u95,
+                  reading.quantity->lower95,
+                  reading.quantity->upper95,
+                  false};
+}
+
+}  // namespace
+
 double true_gamma(const filmsim::FilmCurve& film, double begin, double end) {
   constexpr double width = 0.3;
   const auto slope = [&](double x) {
@@ -99,20 +113,6 @@ double true_gamma(const filmsim::FilmCurve& film, double begin, double end) {
   return xy / xx;
 }
 
-std::optional<Compared> compare(double truth, const fogline::CurveReading& reading) {
-  if (!reading.quantity) {
-    return std::nullopt;
-  }
-  return Compared{truth,
-                  reading.quantity->value,
-                  reading.quantity->u95,
-                  reading.quantity->lower95,
-                  reading.quantity->upper95,
-                  false};
-}
-
-}  // namespace
-
 CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
   constexpr std::uint64_t stream = 5501;
   Random random(seed, stream + static_cast<std::uint64_t>(test));
@@ -136,6 +136,7 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
   exposed.base_fog = base + random.normal(0.0, errors.base);
   exposed.base_fog_doubt = errors.base;
   exposed.density_share_doubt = errors.share;
+  result.least_deviations = least_deviations(result.film, exposed);
   const auto begin = std::chrono::steady_clock::now();
   const fogline::CurveOutcome outcome = fogline::fit_characteristic_curve(exposed);
   if (!outcome.failure.empty()) {

@@ -32,13 +32,17 @@ struct CurveCase {
   filmsim::CurveSettings film;
   int steps = 0;
   int wild_left_out = 0;
-  double contrast_index_of_best_family = 0.0;
   std::vector<NumberCase> numbers;
+  /// Standard deviations that no estimator of the first four numbers can undercut.
+  std::vector<double> least_deviations;
   double seconds = 0.0;
   std::string trouble;
 };
 
 CurveCase run_curve_case(CurveTest test, std::uint64_t seed);
+
+/// The greatest slope's straight line, by its definition, on the true curve.
+double true_gamma(const filmsim::FilmCurve& film, double begin_log_h, double end_log_h);
 
 /// Names of `CurveCase::numbers`, in their order.
 inline constexpr const char* curve_numbers[] = {"contrast index", "gradient over 1.50", "gamma",

@@ -1,6 +1,7 @@
 // Draws sensitometric tests of films of known curve, fits and reads them as the program does, and
 // prints errors and coverage against the goals. A report, not a test: it exits 0 whatever it finds.
 #include "curve_case.h"
+#include "curve_limit.h"
 #include "statistics.h"
 
 #include <algorithm>
@@ -62,6 +63,22 @@ std::vector<CurveCase> run_all(CurveTest test, const Options& options) {
   return cases;
 }
 
+/// What the best estimator, told the film's family, would leave at the same tests.
+void print_limit(const std::vector<CurveCase>& cases, std::size_t n,
+                 std::optional<filmsim::CurveFamily> family) {
+  std::vector<double> least;
+  for (const CurveCase& item : cases) {
+    if ((!family || item.film.family == *family) && n < item.least_deviations.size() && n < item.numbers.size() && item.numbers[n].compared) {
+      least.push_back(item.least_deviations[n]);
+    }
+  }
+  if (!least.empty()) {
+    std::printf("  the best that knows the family: %.4f (50 %%), %.4f (95 %%)\n",
+                bench::percentile_of_normals(least, 0.5),
+                bench::percentile_of_normals(least, 0.95));
+  }
+}
+
 void print_numbers(const std::vector<CurveCase>& cases, double within) {
   for (std::size_t n = 0; n < std::size(bench::curve_numbers); ++n) {
     bench::Spread all;
@@ -82,13 +99,15 @@ void print_numbers(const std::vector<CurveCase>& cases, double within) {
     }
     bench::print_spread(bench::curve_numbers[n], all, within);
     for (std::size_t f = 0; f < by_family.size(); ++f) {
-      bench::print_spread("  " + filmsim::curve_family_name(static_cast<filmsim::CurveFamily>(f)),
-                          by_family[f], within);
+      const auto family = static_cast<filmsim::CurveFamily>(f);
+      bench::print_spread("  " + filmsim::curve_family_name(family), by_family[f], within);
+      print_limit(cases, n, family);
     }
     if (few.count > 0) {
       bench::print_spread("  5 or 6 steps", few, within);
     }
     std::printf("  not told: %d of %d\n", untold, static_cast<int>(cases.size()));
+    print_limit(cases, n, {});
   }
 }
 
