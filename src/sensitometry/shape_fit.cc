@@ -22,9 +22,9 @@ struct Usual {
   double deviation;
 };
 const std::array<Usual, shape_unknowns> usual{{{0.0, 1.0},
-                                               {std::log(0.65), 0.6},
+                                               {std::log(0.7), 0.7},
                                                {0.0, 1.5},
-                                               {std::log(0.2), 0.6},
+                                               {std::log(0.25), 0.8},
                                                {std::log(2.2), 0.4},
                                                {std::log(0.25), 0.7}}};
 
