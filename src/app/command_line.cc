@@ -46,6 +46,12 @@ po::options_description measure_options() {
   add("card", text("CARD.toml"),
       "the roll card: film, developer, time, temperature and baths, as far as you noted them; see "
       "fogline help card");
+  add("area", po::value<std::vector<std::string>>()->value_name("X,Y,W,H=STOPS"),
+      "an area of the film, in pixels of the file, and the exposure that it got, in stops from the "
+      "metered one; once for each area");
+  add("csv", text("FILE"),
+      "the characteristic curve as a table: steps, curve with its doubt, and what is read from it; "
+      "- is standard output");
   add("aim-contrast-index", text("X"),
       "the contrast that you develop for, 0.2 to 1.5; default: the card's, else 0.58 (0.45 where "
       "the card says that you print with condenser light)");
@@ -139,6 +145,12 @@ MeasureRequest measure_request(const po::variables_map& values) {
   if (const auto text = text_of(values, "aim-contrast-index")) {
     request.aim_contrast_index = contrast_index_from_text(*text);
   }
+  if (values.count("area") != 0) {
+    for (const std::string& text : values["area"].as<std::vector<std::string>>()) {
+      request.areas.push_back(area_from_text(text));
+    }
+  }
+  request.csv = text_of(values, "csv");
   request.blank = text_of(values, "blank");
   request.scanner = text_of(values, "scanner");
   request.wedge = text_of(values, "wedge");

@@ -33,6 +33,10 @@ struct MeasureRequest {
   bool budget = false;
   /// The roll card, a TOML file. Absent: none.
   std::optional<std::string> card;
+  /// Areas of known exposure.
+  std::vector<MarkedArea> areas;
+  /// The characteristic curve as a table. Absent: none. "-": standard output.
+  std::optional<std::string> csv;
   /// Goes before the card's own aim.
   std::optional<double> aim_contrast_index;
 };

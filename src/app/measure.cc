@@ -11,7 +11,9 @@
 #include <fogline/io/scanner_file.h>
 #include <fogline/io/wedge_reference_file.h>
 #include <fogline/io/write_file.h>
+#include <fogline/process/target_of_card.h>
 #include <fogline/record/record_json.h>
+#include <fogline/report/curve_csv.h>
 #include <fogline/report/html.h>
 #include <fogline/report/text.h>
 
@@ -65,9 +67,30 @@ RollMeasurement read_roll(const MeasureRequest& request) {
       unread.push_back({file, failure.what()});
     }
   }
-  RollMeasurement roll = join_scans(std::move(scans));
+  RollMeasurement roll = join_scans(std::move(scans), request.measure.target);
   roll.unread = std::move(unread);
   return roll;
+}
+
+/// A path on the card counts from the card's own folder.
+WedgeReference reference_of_card(const std::string& card_path, const std::string& reference) {
+  const std::filesystem::path path(reference);
+  return read_wedge_reference(
+      path.is_absolute() ? reference
+                         : (std::filesystem::path(card_path).parent_path() / path).string());
+}
+
+ExposureTarget target_of(const MeasureRequest& request, const std::optional<RollCard>& card) {
+  ExposureTarget target;
+  if (card) {
+    std::optional<WedgeReference> reference;
+    if (card->target && card->target->reference) {
+      reference = reference_of_card(*request.card, *card->target->reference);
+    }
+    target = target_of_card(*card, std::move(reference));
+  }
+  target.areas = request.areas;
+  return target;
 }
 
 // The card is read first: a slip in it is told before minutes are spent on scans.
@@ -78,6 +101,8 @@ RollRecord record_roll(MeasureRequest request) {
     record.card = read_roll_card(*request.card);
     request.measure.base_tint = record.card->base_tint;
   }
+  const ExposureTarget target = target_of(request, record.card);
+  request.measure.target = target.empty() ? nullptr : &target;
   const ScannerKnowledge knowledge = read_scanner_knowledge(request);
   request.measure.scanner = knowledge.scanner ? &*knowledge.scanner : nullptr;
   request.measure.wedge = knowledge.wedge ? &*knowledge.wedge : nullptr;
@@ -93,6 +118,15 @@ void put_json(const std::string& path, const RollRecord& record) {
     write_standard_output(json);
   } else {
     write_file(path, json);
+  }
+}
+
+void put_csv(const std::string& path, const RollRecord& record) {
+  const std::string table = curve_csv(record.measurement);
+  if (path == "-") {
+    write_standard_output(table);
+  } else {
+    write_file(path, table);
   }
 }
 
@@ -133,11 +167,14 @@ bool written(const Writer& write) {
 ExitStatus run_measure(const MeasureRequest& request) {
   const RollRecord record = record_roll(request);
   bool all_done = record.measurement.unread.empty();
-  if (request.json != "-" && request.html != "-") {
+  if (request.json != "-" && request.html != "-" && request.csv != "-") {
     all_done = written([&] { put_text(request, record); }) && all_done;
   }
   if (request.json) {
     all_done = written([&] { put_json(*request.json, record); }) && all_done;
+  }
+  if (request.csv) {
+    all_done = written([&] { put_csv(*request.csv, record); }) && all_done;
   }
   if (request.html != "none") {
     all_done = written([&] { put_page(request, record); }) && all_done;

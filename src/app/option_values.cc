@@ -1,7 +1,10 @@
 #include "option_values.h"
 
+#include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <filesystem>
+#include <vector>
 
 namespace fogline {
 namespace {
@@ -136,6 +139,31 @@ double contrast_index_from_text(const std::string& text) {
   return *index;
 }
 
+MarkedArea area_from_text(const std::string& text) {
+  constexpr double most_stops = 20.0;
+  const std::size_t sign = text.find('=');
+  std::vector<double> numbers;
+  std::size_t begin = 0;
+  while (sign != std::string::npos && begin <= sign) {
+    const std::size_t end = std::min(text.find(',', begin), sign);
+    numbers.push_back(number_from_text(text.substr(begin, end - begin)).value_or(NAN));
+    begin = end + 1;
+  }
+  const auto stops = sign == std::string::npos
+                         ? std::nullopt
+                         : number_from_text(text.substr(text[sign + 1] == '+' ? sign + 2 : sign + 1));
+  constexpr std::size_t sides = 4;
+  const bool whole = numbers.size() == sides && numbers[0] >= 0.0 && numbers[1] >= 0.0 &&
+                     numbers[2] > 0.0 && numbers[3] > 0.0 && stops &&
+                     std::abs(*stops) <= most_stops;
+  if (!whole) {
+    throw UsageError("--area " + text +
+                     " must be x,y,width,height=STOPS, in pixels and stops, such as "
+                     "--area 1200,300,80,80=-2");
+  }
+  return {{numbers[0], numbers[1], numbers[2], numbers[3]}, *stops};
+}
+
 ClearReference clear_from_text(const std::string& text) {
   if (text == "auto") {
     return ClearReference::automatic;
@@ -174,6 +202,13 @@ void check_files(const MeasureRequest& request) {
     throw UsageError("a calibration says how codes become light: leave --transfer out");
   }
   check_not_an_input(request, request.json, "--json");
+  check_not_an_input(request, request.csv, "--csv");
+  if (!request.areas.empty() && request.scans.size() > 1) {
+    throw UsageError("--area names pixels of one scan: measure that scan alone");
+  }
+  if (request.csv && request.json && *request.csv == *request.json) {
+    throw UsageError("--json and --csv go to one place: name two");
+  }
   const bool has_page = !request.html || *request.html != "none";
   if (has_page) {
     check_not_an_input(request, request.html, "--html");

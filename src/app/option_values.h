@@ -14,6 +14,7 @@ std::optional<Transfer> transfer_from_text(const std::string& text);
 std::optional<FilmFormat> format_from_text(const std::string& text);
 double frame_mm_from_text(const std::string& text);
 double contrast_index_from_text(const std::string& text);
+MarkedArea area_from_text(const std::string& text);
 ClearReference clear_from_text(const std::string& text);
 
 /// Refuses what can't be meant: no scan, a scan named twice, a report over a scan, two reports in

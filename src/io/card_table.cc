@@ -73,6 +73,27 @@ bool within(double value, double least, double most) {
   return std::isfinite(value) && value >= least && value <= most;
 }
 
+/// "1/60", "2", "0.5" or a plain number, above 0 and up to an hour.
+std::optional<double> shutter_time_of(const toml::node& node) {
+  constexpr double longest_s = 3600.0;
+  double seconds = 0.0;
+  if (const auto written = node.value_exact<std::string>()) {
+    const std::size_t stroke = written->find('/');
+    const auto number = [](const std::string& text) {
+      char* end = nullptr;
+      const double value = std::strtod(text.c_str(), &end);
+      return text.empty() || *end != '\0' ? std::nan("") : value;
+    };
+    seconds = stroke == std::string::npos
+                  ? number(*written)
+                  : number(written->substr(0, stroke)) / number(written->substr(stroke + 1));
+  } else if (node.is_number()) {
+    seconds = node.value<double>().value_or(0.0);
+  }
+  return within(seconds, std::numeric_limits<double>::min(), longest_s) ? std::optional(seconds)
+                                                                        : std::nullopt;
+}
+
 }  // namespace
 
 CardTable::CardTable(const toml::table& table, std::string file, std::string name)
@@ -136,6 +157,26 @@ CardTable CardTable::table(std::string_view key) {
     refuse(*node, key, "a table of its own, headed [" + full_name(key) + "]");
   }
   return {*node->as_table(), file_, full_name(key)};
+}
+
+std::vector<CardTable> CardTable::tables(std::string_view key) {
+  const toml::node* node = take(key);
+  if (node == nullptr) {
+    return {};
+  }
+  const toml::array* array = node->as_array();
+  std::vector<CardTable> found;
+  if (array != nullptr) {
+    for (const toml::node& element : *array) {
+      if (element.is_table()) {
+        found.emplace_back(*element.as_table(), file_, full_name(key));
+      }
+    }
+  }
+  if (array == nullptr || found.size() != array->size()) {
+    refuse(*node, key, "tables of their own, headed [[" + full_name(key) + "]]");
+  }
+  return found;
 }
 
 std::optional<std::string> CardTable::text(std::string_view key) {
@@ -224,6 +265,39 @@ std::vector<double> CardTable::numbers(std::string_view key, double least, doubl
     values.push_back(*value);
   }
   return values;
+}
+
+std::vector<double> CardTable::shutter_times_s(std::string_view key) {
+  const toml::node* node = take(key);
+  if (node == nullptr) {
+    return {};
+  }
+  const char* const expected = "a list of two or more times, such as [\"1/60\", \"1/8\", \"2\"]";
+  const toml::array* array = node->as_array();
+  if (array == nullptr || array->size() < 2) {
+    refuse(*node, key, expected);
+  }
+  std::vector<double> times;
+  for (const toml::node& element : *array) {
+    const auto time = shutter_time_of(element);
+    if (!time) {
+      refuse(element, key, expected);
+    }
+    times.push_back(*time);
+  }
+  return times;
+}
+
+std::optional<double> CardTable::shutter_time_s(std::string_view key) {
+  const toml::node* node = take(key);
+  if (node == nullptr) {
+    return std::nullopt;
+  }
+  const auto time = shutter_time_of(*node);
+  if (!time) {
+    refuse(*node, key, "a time such as \"1/60\" or \"2\"");
+  }
+  return time;
 }
 
 }  // namespace fogline

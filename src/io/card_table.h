@@ -26,6 +26,8 @@ class CardTable {
   /// A table within this one; an empty one where it isn't there.
   [[nodiscard]] CardTable table(std::string_view key);
   [[nodiscard]] bool has(std::string_view key) const;
+  /// Tables of one name, each headed [[key]]; none where it isn't there.
+  [[nodiscard]] std::vector<CardTable> tables(std::string_view key);
 
   /// Any text but an empty one.
   [[nodiscard]] std::optional<std::string> text(std::string_view key);
@@ -40,6 +42,10 @@ class CardTable {
   /// Numbers from `least` to `most`, at least `fewest` of them; empty where the key isn't there.
   [[nodiscard]] std::vector<double> numbers(std::string_view key, double least, double most,
                                             std::size_t fewest, const std::string& expected);
+
+  /// Shutter times as marked, in quotes ("1/60", "2") or numbers of seconds; as seconds.
+  [[nodiscard]] std::vector<double> shutter_times_s(std::string_view key);
+  [[nodiscard]] std::optional<double> shutter_time_s(std::string_view key);
 
   template <typename Meaning>
   [[nodiscard]] std::optional<Meaning> word(std::string_view key, const Words<Meaning>& words) {

@@ -126,6 +126,9 @@ TargetCard read_target(CardTable table) {
   card.kind = *kind;
   card.stops = table.numbers("stops", -most_stops, most_stops, fewest_bracket_frames,
                              "a list of two or more stops, such as [-5, 0]");
+  card.times_s = table.shutter_times_s("times");
+  card.metered_time_s = table.shutter_time_s("metered_time");
+  card.first_frame = table.count("first_frame");
   card.by = table.word<std::string>(
       "by", {{"shutter", "shutter"}, {"aperture", "aperture"}, {"filter", "filter"}});
   card.doubt_stops = table.number("doubt_stops", 0.0, most_stops, "stops, 0 or more");
@@ -135,16 +138,46 @@ TargetCard read_target(CardTable table) {
   table.refuse_others();
   if (card.kind == TargetKind::bracket) {
     refuse_key_of("exposed-wedge", {"reference", "h_at_zero_lux_s"}, table);
-    if (card.stops.empty()) {
+    if (card.stops.empty() && card.times_s.empty()) {
       table.refuse_missing("stops", "a list of two or more stops, such as [-5, 0]");
     }
+    if (!card.stops.empty() && !card.times_s.empty()) {
+      table.complain("times", "and stops exclude each other: keep one");
+    }
   } else {
-    refuse_key_of("bracket", {"stops", "by", "doubt_stops"}, table);
+    refuse_key_of("bracket",
+                  {"stops", "times", "metered_time", "first_frame", "by", "doubt_stops"}, table);
     if (!card.reference) {
       table.refuse_missing("reference", "the name of the wedge's table, such as \"wedge.csv\"");
     }
   }
   return card;
+}
+
+MeteredTone read_metered(CardTable table) {
+  constexpr double brightest_zone = 10.0;
+  MeteredTone metered;
+  const auto frame = table.count("frame");
+  if (!frame) {
+    table.refuse_missing("frame", "the number of a frame of the roll");
+  }
+  metered.frame = *frame;
+  const auto part = table.word<TonePart>("tone", {{"shadow", TonePart::shadow},
+                                                  {"middle", TonePart::middle},
+                                                  {"highlight", TonePart::highlight}});
+  if (!part) {
+    table.refuse_missing("tone", "one of \"shadow\", \"middle\", \"highlight\"");
+  }
+  metered.part = *part;
+  const auto zone = table.number("zone", 0.0, brightest_zone, "a zone, 0 to 10");
+  if (!zone) {
+    table.refuse_missing("zone", "a zone, 0 to 10");
+  }
+  metered.zone = *zone;
+  metered.doubt_stops =
+      table.number("doubt_stops", 0.0, most_stops, "stops, 0 or more").value_or(metered.doubt_stops);
+  table.refuse_others();
+  return metered;
 }
 
 void read_aim(CardTable& top, RollCard& card) {
@@ -204,6 +237,9 @@ RollCard read_roll_card(const std::string& path) {
   card.wash = read_wash(top.table("wash"));
   if (top.has("target")) {
     card.target = read_target(top.table("target"));
+  }
+  for (CardTable& table : top.tables("metered")) {
+    card.metered.push_back(read_metered(std::move(table)));
   }
   top.refuse_others();
   return card;

@@ -96,9 +96,11 @@ ExposureAdvice advise_exposure(const AdviceGround& ground) {
     return advice;
   }
   if (!ground.light_or_time.judged || !ground.light_or_time.exposure_stops) {
-    advice.reasons.push_back(ground.light_or_time.reason.empty()
-                                 ? "This roll's exposure couldn't be told."
-                                 : ground.light_or_time.reason);
+    const LightOrTime& weighed = ground.light_or_time;
+    advice.reasons.push_back(!weighed.reason.empty()            ? weighed.reason
+                             : !weighed.exposure_reason.empty() ? weighed.exposure_reason
+                                                                : "This roll's exposure couldn't "
+                                                                  "be told.");
     return advice;
   }
   const Quantity& exposure_stops = *ground.light_or_time.exposure_stops;

@@ -26,7 +26,8 @@ std::string contrast_text(const LightOrTime& weighed, const Aim& aim) {
 }
 
 bool light_is_off(const LightOrTime& weighed, const RollPopulation& population) {
-  return std::abs(weighed.exposure_stops->value) > population.exposure_latitude_stops;
+  return weighed.exposure_stops &&
+         std::abs(weighed.exposure_stops->value) > population.exposure_latitude_stops;
 }
 
 bool time_is_off(const LightOrTime& weighed, const Aim& aim) {
@@ -50,7 +51,8 @@ std::string other_time(const LightOrTime& weighed, const Aim& aim) {
 std::string verdict(const std::string& code, const LightOrTime& weighed, const Aim& aim,
                     const RollPopulation& population) {
   if (code == "normal") {
-    return "Light and development were right: " + contrast_text(weighed, aim) + ".";
+    return std::string(weighed.light_judged ? "Light and development were" : "Development was") +
+           " right: " + contrast_text(weighed, aim) + ".";
   }
   if (code == "under-exposed" || code == "over-exposed") {
     return "Light was " + light_text(weighed) + "." + other_time(weighed, aim);

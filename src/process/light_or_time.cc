@@ -2,6 +2,7 @@
 #include "process/further_measurement.h"
 #include "process/light_belief.h"
 #include "process/light_evidence.h"
+#include "process/target_belief.h"
 
 #include <fogline/process/light_or_time.h>
 
@@ -46,6 +47,9 @@ void tell_numbers(const LightBelief& belief, LightOrTime& result) {
 
 LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
                                  const RollPopulation& population, const RollCard* card) {
+  if (roll.sensitometry && roll.sensitometry->readings.contrast_index.quantity) {
+    return weigh_target(*roll.sensitometry, aim, population);
+  }
   LightOrTime result;
   const LightSigns signs = gather_light_signs(roll);
   const ReadingScale scale = reading_scale(roll, card, population);

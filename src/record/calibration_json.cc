@@ -39,16 +39,21 @@ Json json_from_calibration(const std::optional<ScanCalibration>& calibration) {
 Json json_from_steps(const ScanMeasurement& scan) {
   Json steps = Json::array();
   for (const StepMeasurement& step : scan.steps) {
-    Json object{{"number", step.number},
-                {"role", "scanner-wedge"},
-                {"code", json_from_code(step.code, scan.info.channels)},
-                {"box_px", json_from_box(step.box_px)},
-                {"reference_density", json_from_density(step.reference_density)},
-                {"log_h", nullptr},
-                {"density", json_from_quantity(step.density)},
-                {"outlier", step.outlier},
-                {"used", step.reason.empty()}};
-    std::map<std::string, std::string> reasons{{"log_h", "A wedge was not exposed on this film."}};
+    Json object{{"number", step.number}, {"role", schema_word(step.role)}};
+    std::map<std::string, std::string> reasons;
+    if (step.role == StepRole::scanner_wedge) {
+      object["code"] = json_from_code(step.code, scan.info.channels);
+      reasons["log_h"] = "This wedge was not exposed on the film.";
+    } else {
+      reasons["reference_density"] = "It is no step of a wedge.";
+    }
+    object["box_px"] = json_from_box(step.box_px);
+    object["reference_density"] =
+        step.reference_density ? json_from_density(*step.reference_density) : Json(nullptr);
+    object["log_h"] = step.log_h ? json_from_density(*step.log_h) : Json(nullptr);
+    object["density"] = json_from_quantity(step.density);
+    object["outlier"] = step.outlier;
+    object["used"] = step.reason.empty();
     if (!step.reason.empty()) {
       reasons["used"] = step.reason;
     }

@@ -93,6 +93,11 @@ Json json_from_target(const TargetCard& card) {
     }
     table["stops"] = std::move(stops);
   }
+  if (!card.times_s.empty()) {
+    table["times_s"] = card.times_s;
+  }
+  put(table, "metered_time_s", card.metered_time_s);
+  put(table, "first_frame", card.first_frame);
   put(table, "by", card.by);
   put(table, "doubt_stops", card.doubt_stops);
   put(table, "reference", card.reference);
@@ -128,6 +133,12 @@ Json json_from_card(const RollCard& card) {
   put_table(object, "wash", json_from_wash(card.wash));
   if (card.target) {
     object["target"] = json_from_target(*card.target);
+  }
+  for (const MeteredTone& metered : card.metered) {
+    object["metered"].push_back({{"frame", metered.frame},
+                                 {"tone", schema_word(metered.part)},
+                                 {"zone", json_from_density(metered.zone)},
+                                 {"doubt_stops", json_from_density(metered.doubt_stops)}});
   }
   return object;
 }

@@ -89,7 +89,8 @@ Json json_from_light_or_time(const LightOrTime& light_or_time) {
   object["evidence"] = light_or_time.evidence;
   object["would_tell_most"] = light_or_time.would_tell_most;
   put_reasons(object, {{"probabilities", light_or_time.reason},
-                       {"exposure_stops", light_or_time.reason},
+                       {"exposure_stops", light_or_time.judged ? light_or_time.exposure_reason
+                                                               : light_or_time.reason},
                        {"contrast_index", light_or_time.reason}});
   return object;
 }

@@ -1,6 +1,7 @@
 #include "record/card_json.h"
 #include "record/judgement_json.h"
 #include "record/scan_json.h"
+#include "record/sensitometry_json.h"
 
 #include <fogline/record/record_json.h>
 #include <fogline/record/schema_words.h>
@@ -36,12 +37,28 @@ Json json_from_medians(const std::optional<RollMedians>& medians) {
   return object;
 }
 
-Json json_from_contrast(const ContrastEstimate& contrast) {
+/// What lies under net densities of the roll: 0 where its densities count from base.
+double base_of(const RollMeasurement& roll) {
+  for (const ScanMeasurement& scan : roll.scans) {
+    if (scan.base_fog && scan.densities_above == DensitiesAbove::light_path) {
+      return scan.base_fog->visual.value;
+    }
+  }
+  return 0.0;
+}
+
+Json json_from_contrast(const RollMeasurement& roll) {
+  const ContrastEstimate& contrast = roll.contrast;
   Json object{{"method", schema_word(contrast.method)},
               {"contrast_index", json_from_quantity(contrast.contrast_index)},
               {"density_range", json_from_quantity(contrast.density_range)}};
-  put_reasons(object, {{"contrast_index", contrast.contrast_index_reason},
-                       {"density_range", contrast.density_range_reason}});
+  std::map<std::string, std::string> reasons{
+      {"contrast_index", contrast.contrast_index_reason},
+      {"density_range", contrast.density_range_reason}};
+  if (roll.sensitometry) {
+    put_sensitometry(object, *roll.sensitometry, base_of(roll), reasons);
+  }
+  put_reasons(object, reasons);
   return object;
 }
 
@@ -59,7 +76,10 @@ std::string json_from_record(const RollRecord& record) {
   }
   object["unread"] = json_from_unread(measurement.unread);
   object["roll_medians"] = json_from_medians(measurement.medians);
-  object["contrast"] = json_from_contrast(measurement.contrast);
+  if (!measurement.target_cautions.empty()) {
+    object["target_cautions"] = json_from_cautions(measurement.target_cautions);
+  }
+  object["contrast"] = json_from_contrast(measurement);
   object["findings"] = json_from_findings(record.judgement.findings);
   object["aim"] = json_from_aim(record.judgement.aim);
   object["light_or_time"] = json_from_light_or_time(record.judgement.light_or_time);

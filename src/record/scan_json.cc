@@ -29,16 +29,6 @@ Json json_from_zero(const ZeroReport& zero) {
   return object;
 }
 
-Json json_from_cautions(const std::vector<Caution>& cautions) {
-  Json array = Json::array();
-  for (const Caution& caution : cautions) {
-    array.push_back({{"code", caution.code},
-                     {"severity", schema_word(caution.severity)},
-                     {"message", caution.message}});
-  }
-  return array;
-}
-
 Json json_from_strip(const StripMeasurement& strip, const ScanMeasurement& scan) {
   Json object{{"number", strip.number},
               {"format", schema_word(strip.format)},
@@ -104,6 +94,16 @@ void put_file(Json& object, const ScanMeasurement& scan) {
 }
 
 }  // namespace
+
+Json json_from_cautions(const std::vector<Caution>& cautions) {
+  Json array = Json::array();
+  for (const Caution& caution : cautions) {
+    array.push_back({{"code", caution.code},
+                     {"severity", schema_word(caution.severity)},
+                     {"message", caution.message}});
+  }
+  return array;
+}
 
 Json json_from_scan(const ScanMeasurement& scan) {
   Json object;

@@ -7,6 +7,9 @@
 namespace fogline {
 
 /// The schema's `scan` object.
+/// Code, severity and sentence each.
+Json json_from_cautions(const std::vector<Caution>& cautions);
+
 Json json_from_scan(const ScanMeasurement& scan);
 
 }  // namespace fogline

@@ -141,7 +141,69 @@ std::string_view schema_word(BaseFogSource source) {
 }
 
 std::string_view schema_word(ContrastMethod method) {
-  return method == ContrastMethod::scene_estimate ? "scene-estimate" : "none";
+  switch (method) {
+    case ContrastMethod::wedge:
+      return "wedge";
+    case ContrastMethod::bracket:
+      return "bracket";
+    case ContrastMethod::marked_areas:
+      return "marked-areas";
+    case ContrastMethod::scene_estimate:
+      return "scene-estimate";
+    case ContrastMethod::none:
+      break;
+  }
+  return "none";
+}
+
+std::string_view schema_word(StepRole role) {
+  switch (role) {
+    case StepRole::scanner_wedge:
+      return "scanner-wedge";
+    case StepRole::exposed_wedge:
+      return "exposed-wedge";
+    case StepRole::bracket:
+      return "bracket";
+    case StepRole::marked_area:
+      break;
+  }
+  return "marked-area";
+}
+
+std::string_view schema_word(BendFamily family) {
+  switch (family) {
+    case BendFamily::logistic:
+      return "logistic";
+    case BendFamily::normal:
+      return "normal";
+    case BendFamily::hyperbolic:
+      break;
+  }
+  return "hyperbolic";
+}
+
+std::string_view schema_word(TriangleState state) {
+  switch (state) {
+    case TriangleState::met:
+      return "met";
+    case TriangleState::not_met:
+      return "not-met";
+    case TriangleState::cant_tell:
+      break;
+  }
+  return "cant-tell";
+}
+
+std::string_view schema_word(TonePart part) {
+  switch (part) {
+    case TonePart::shadow:
+      return "shadow";
+    case TonePart::middle:
+      return "middle";
+    case TonePart::highlight:
+      break;
+  }
+  return "highlight";
 }
 
 std::string_view schema_word(Severity severity) {

@@ -80,6 +80,9 @@ std::string amount_of_light(const Quantity& stops) {
 }
 
 std::string light_sentence(const Judgement& judgement, bool leads) {
+  if (!judgement.light_or_time.exposure_stops) {
+    return "Light wasn't judged.";
+  }
   const Quantity& stops = *judgement.light_or_time.exposure_stops;
   if (leads) {
     return "Light was " + amount_of_light(stops) + ".";
@@ -112,13 +115,16 @@ std::string best_guess_words(const Judgement& judgement) {
   if (!judgement.advice || calls_for_a_change(*judgement.advice)) {
     return "";
   }
-  const Quantity& stops = *judgement.light_or_time.exposure_stops;
+  const auto& told_stops = judgement.light_or_time.exposure_stops;
+  const Quantity stops = told_stops.value_or(Quantity{});
   const double off = judgement.light_or_time.contrast_index->value - judgement.aim.contrast_index;
   if (std::abs(off) > judgement.aim.tolerance || std::abs(stops.value) > light_latitude_stops) {
     return "";
   }
-  return "Nothing stands out: " + contrast_words(judgement) + ", light right within " +
-         within_words(std::abs(stops.value) + stops.u95) + ". ";
+  return "Nothing stands out: " + contrast_words(judgement) +
+         (told_stops ? ", light right within " + within_words(std::abs(stops.value) + stops.u95)
+                     : "") +
+         ". ";
 }
 
 std::string undecided_sentence(const Judgement& judgement) {
@@ -146,6 +152,9 @@ std::string undecided_sentence(const Judgement& judgement) {
 
 std::string told_sentence(const Judgement& judgement) {
   const CauseProbabilities& causes = judgement.light_or_time.causes;
+  if (causes.normal >= told_from && !judgement.light_or_time.exposure_stops) {
+    return "Development was right: " + contrast_words(judgement) + ". Light wasn't judged.";
+  }
   if (causes.normal >= told_from) {
     const Quantity& stops = *judgement.light_or_time.exposure_stops;
     return "Light and development were right: " + contrast_words(judgement) + ", light within " +
@@ -210,7 +219,7 @@ std::array<CauseChance, 5> cause_chances(const CauseProbabilities& causes) {
 
 std::string judgement_sentence(const RollRecord& record) {
   const LightOrTime& weighed = record.judgement.light_or_time;
-  if (!weighed.judged || !weighed.contrast_index || !weighed.exposure_stops) {
+  if (!weighed.judged || !weighed.contrast_index) {
     return not_judged_sentence(record);
   }
   const auto chances = cause_chances(weighed.causes);

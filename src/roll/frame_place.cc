@@ -1,5 +1,7 @@
 #include "roll/frame_place.h"
 
+#include "roll/place_on_scan.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -39,25 +41,15 @@ FrameMeasurement frame_place(const FilmFrame& frame, const FilmMap& map, int num
   measured.strip = strip;
   measured.inferred = frame.inferred;
   measured.cut = frame.cut;
-  std::array<PointPx, 4> corners{map.scan_from_film({frame.along_begin_mm, frame.across_begin_mm}),
-                                 map.scan_from_film({frame.along_end_mm, frame.across_begin_mm}),
-                                 map.scan_from_film({frame.along_end_mm, frame.across_end_mm}),
-                                 map.scan_from_film({frame.along_begin_mm, frame.across_end_mm})};
+  const FilmExtent extent{frame.along_begin_mm, frame.along_end_mm, frame.across_begin_mm,
+                          frame.across_end_mm};
+  const std::array<PointPx, 4> corners = corners_of(extent, map);
   const auto apart = [](PointPx a, PointPx b) { return std::hypot(a.x - b.x, a.y - b.y); };
-  const double length = 0.5 * (apart(corners[0], corners[1]) + apart(corners[3], corners[2]));
-  const double height = 0.5 * (apart(corners[0], corners[3]) + apart(corners[1], corners[2]));
-  const bool upright =
-      std::abs(corners[1].y - corners[0].y) > std::abs(corners[1].x - corners[0].x);
+  const double width_px = 0.5 * (apart(corners[0], corners[1]) + apart(corners[3], corners[2]));
+  const double height_px = 0.5 * (apart(corners[0], corners[3]) + apart(corners[1], corners[2]));
   const PointPx centre = map.scan_from_film({0.5 * (frame.along_begin_mm + frame.along_end_mm),
                                              0.5 * (frame.across_begin_mm + frame.across_end_mm)});
-  const double width_px = upright ? height : length;
-  const double height_px = upright ? length : height;
   measured.box_px = {centre.x - 0.5 * width_px, centre.y - 0.5 * height_px, width_px, height_px};
-  if (upright) {
-    // Along runs down, across runs left: the corner at the end of across and begin of along is the
-    // top left one.
-    std::rotate(corners.begin(), corners.begin() + 3, corners.end());
-  }
   measured.corners_px = corners;
   return measured;
 }

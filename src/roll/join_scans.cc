@@ -1,3 +1,5 @@
+#include "roll/read_target.h"
+
 #include <fogline/numerics/robust.h>
 #include <fogline/roll/measure_roll.h>
 #include <fogline/sensitometry/estimate_contrast.h>
@@ -66,7 +68,7 @@ std::vector<CountedFrame> counted_frames(const std::vector<ScanMeasurement>& sca
   std::vector<CountedFrame> cut;
   for (const ScanMeasurement& scan : scans) {
     for (const FrameMeasurement& frame : scan.frames) {
-      if (frame.inferred || frame.repeats_frame || !frame.tone.range) {
+      if (frame.inferred || frame.repeats_frame || frame.target || !frame.tone.range) {
         continue;
       }
       (frame.cut ? cut : whole).push_back({&frame, &scan});
@@ -106,16 +108,25 @@ bool all_above_light(const std::vector<CountedFrame>& frames) {
 
 }  // namespace
 
-RollMeasurement join_scans(std::vector<ScanMeasurement> scans) {
+RollMeasurement join_scans(std::vector<ScanMeasurement> scans, const ExposureTarget* target) {
   RollMeasurement roll;
   mark_repeats(scans);
   roll.scans = std::move(scans);
+  if (target != nullptr && !target->empty()) {
+    read_target(roll, *target);
+  }
   const std::vector<CountedFrame> frames = counted_frames(roll.scans);
   std::vector<Quantity> ranges;
   for (const CountedFrame& counted : frames) {
     ranges.push_back(*counted.frame->tone.range);
   }
-  roll.contrast = estimate_contrast(ranges);
+  if (!roll.sensitometry) {
+    const std::string why = roll.contrast.contrast_index_reason;
+    roll.contrast = estimate_contrast(ranges);
+    if (!why.empty() && !roll.contrast.contrast_index) {
+      roll.contrast.contrast_index_reason = why;
+    }
+  }
   if (frames.empty()) {
     return roll;
   }

@@ -7,6 +7,7 @@
 #include "roll/scan_fitness.h"
 #include "roll/scan_marks.h"
 #include "roll/scan_picture.h"
+#include "roll/scan_target.h"
 #include "roll/scan_tint.h"
 
 #include <fogline/density/callier.h>
@@ -274,6 +275,9 @@ ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, 
     const auto read = std::find_if(work.readings.begin(), work.readings.end(),
                                    [](const StripReading& r) { return r.clear.has_value(); });
     scan.density_limit = density_limit(doubt_of(scan.info, *read));
+  }
+  if (options.target != nullptr && tells_densities(scan)) {
+    add_target_readings(scan, work, *options.target);
   }
   add_budgets(scan, work);
   explain_missing(scan);

@@ -1,5 +1,6 @@
 #include "roll/scan_calibration.h"
 
+#include "roll/place_on_scan.h"
 #include "roll/scan_fitness.h"
 #include "roll/scanner_settings.h"
 
@@ -14,19 +15,11 @@ double full_code(int bits) {
   return bits <= 8 ? 255.0 : 65535.0;
 }
 
-BoxPx box_of(const std::array<PointPx, 4>& corners) {
-  const auto by_x = [](const PointPx& a, const PointPx& b) { return a.x < b.x; };
-  const auto by_y = [](const PointPx& a, const PointPx& b) { return a.y < b.y; };
-  const auto [left, right] = std::minmax_element(corners.begin(), corners.end(), by_x);
-  const auto [top, bottom] = std::minmax_element(corners.begin(), corners.end(), by_y);
-  return {left->x, top->y, right->x - left->x, bottom->y - top->y};
-}
-
 StepMeasurement measured_step(const CalibrationStep& step, const ScannerCalibration& calibration) {
   StepMeasurement measured;
   measured.number = step.number;
   measured.corners_px = step.corners_px;
-  measured.box_px = box_of(step.corners_px);
+  measured.box_px = box_around(step.corners_px);
   for (std::size_t c = 0; c < step.code.size(); ++c) {
     measured.code[c] = step.code[c] * full_code(calibration.bits);
   }

@@ -115,10 +115,16 @@ class FitDraws {
 /// What all steps share: every density and every difference of log H is off by one part.
 void share_doubts(CurveTable& table, const ExposedSteps& exposed, double middle_log_h,
                   std::mt19937_64& random) {
-  const std::vector<double> common = standard_normals(2, random);
+  const std::vector<double> common = standard_normals(2 + exposed.common_doubts.size(), random);
   const double density_scale = std::exp(exposed.density_share_doubt * common[0]);
+  double least = 0.0;
   for (double& density : table.net_density) {
-    density *= density_scale;
+    double off = 0.0;
+    for (std::size_t k = 0; k < exposed.common_doubts.size(); ++k) {
+      off += common[2 + k] * exposed.common_doubts[k].at(density);
+    }
+    least = std::max(least, density * density_scale + off);
+    density = least;
   }
   const double log_h_scale = std::exp(exposed.log_h_share_doubt * common[1]);
   table.begin_log_h = middle_log_h + (table.begin_log_h - middle_log_h) * log_h_scale;
@@ -179,6 +185,20 @@ void tell_doubt(CharacteristicCurve& curve) {
 }
 
 }  // namespace
+
+double CommonDoubt::at(double net_density_there) const {
+  const auto above = std::lower_bound(net_density.begin(), net_density.end(), net_density_there);
+  if (above == net_density.begin()) {
+    return doubt.front();
+  }
+  if (above == net_density.end()) {
+    return doubt.back();
+  }
+  const auto i = static_cast<std::size_t>(above - net_density.begin());
+  const double share =
+      (net_density_there - net_density[i - 1]) / (net_density[i] - net_density[i - 1]);
+  return doubt[i - 1] + share * (doubt[i] - doubt[i - 1]);
+}
 
 CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t seed) {
   CurveOutcome outcome;

@@ -1,73 +1,13 @@
-#include <fogline/numerics/robust.h>
+#include "sensitometry/read_number.h"
+
 #include <fogline/sensitometry/curve_constructions.h>
 #include <fogline/sensitometry/read_curve.h>
 
-#include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <functional>
-#include <numeric>
-#include <vector>
 
 namespace fogline {
 
 namespace {
-
-/// A stop beyond the exposures the curve's doubt still says what it doesn't know.
-constexpr double reach_beyond = 0.3;
-/// Draws that can't be read, more than this share: the number isn't known.
-constexpr double most_unreadable = 0.025;
-
-std::string two_digits(double value) {
-  char text[24];
-  std::snprintf(text, sizeof text, "%.2f", value);
-  return text;
-}
-
-/// A number on one curve, and the range of log H that it was read from.
-struct Construction {
-  double value = 0.0;
-  double begin_log_h = 0.0;
-  double end_log_h = 0.0;
-};
-using Construct = std::function<std::optional<Construction>(const CurveTable&)>;
-
-CurveReading read(const CharacteristicCurve& curve, const Construct& construct) {
-  CurveReading reading;
-  const std::optional<Construction> best = construct(curve.mean);
-  if (!best) {
-    reading.reason = "the curve doesn't reach far enough";
-    return reading;
-  }
-  if (best->begin_log_h < curve.begin_log_h - reach_beyond) {
-    reading.reason = "it needs the curve from log H " + two_digits(best->begin_log_h) +
-                     ", and the least exposure is " + two_digits(curve.begin_log_h);
-    return reading;
-  }
-  if (best->end_log_h > curve.end_log_h + reach_beyond) {
-    reading.reason = "it needs the curve up to log H " + two_digits(best->end_log_h) +
-                     ", and the greatest exposure is " + two_digits(curve.end_log_h);
-    return reading;
-  }
-  std::vector<double> values;
-  for (const CurveTable& draw : curve.draws) {
-    if (const auto drawn = construct(draw)) {
-      values.push_back(drawn->value);
-    }
-  }
-  const auto readable = static_cast<double>(values.size());
-  if (readable < (1.0 - most_unreadable) * static_cast<double>(curve.draws.size())) {
-    reading.reason = "the steps leave curves possible that don't reach far enough";
-    return reading;
-  }
-  Quantity quantity;
-  quantity.value = std::accumulate(values.begin(), values.end(), 0.0) / readable;
-  quantity.lower95 = percentile(values, 0.025);
-  quantity.upper95 = percentile(values, 0.975);
-  quantity.u95 = std::max(*quantity.upper95 - quantity.value, quantity.value - *quantity.lower95);
-  reading.quantity = quantity;
-  return reading;
-}
 
 Construct gradient_over(double range) {
   return [range](const CurveTable& table) -> std::optional<Construction> {
@@ -102,6 +42,54 @@ std::optional<Construction> fractional_gradient(const CurveTable& table) {
   return at ? std::optional(Construction{*at, *at, *at}) : std::nullopt;
 }
 
+std::optional<Construction> delta_x_point(const CurveTable& table) {
+  const auto gain = triangle(table);
+  return gain ? std::optional(Construction{gain->begin_log_h - delta_x(gain->value),
+                                           gain->begin_log_h, gain->end_log_h})
+              : std::nullopt;
+}
+
+/// Slope at the speed point as a part of the straight line's: a soft toe has a small one.
+Construct toe_slope_part(const CharacteristicCurve& curve) {
+  return [&curve](const CurveTable& table) -> std::optional<Construction> {
+    constexpr double slope_width = 0.06;
+    const double at = table.log_h_at(speed_point_density);
+    const auto straight = straight_line(table, curve.begin_log_h, curve.end_log_h);
+    if (!std::isfinite(at) || !straight) {
+      return std::nullopt;
+    }
+    return Construction{table.slope_at(at, slope_width) / straight->gamma, at, at};
+  };
+}
+
+/// From the speed point to where the straight line begins: the toe's length.
+Construct toe_length(const CharacteristicCurve& curve) {
+  return [&curve](const CurveTable& table) -> std::optional<Construction> {
+    const double at = table.log_h_at(speed_point_density);
+    const auto straight = straight_line(table, curve.begin_log_h, curve.end_log_h);
+    if (!std::isfinite(at) || !straight) {
+      return std::nullopt;
+    }
+    return Construction{straight->begin_log_h - at, at, at};
+  };
+}
+
+/// Net density where the shoulder begins; only where the curve bends within the exposures.
+CurveReading shoulder_of(const CharacteristicCurve& curve) {
+  const auto straight = straight_line(curve.mean, curve.begin_log_h, curve.end_log_h);
+  constexpr double margin_log_h = 0.16;  // slopes are told over 0.3 of log H
+  if (straight && straight->end_log_h > curve.end_log_h - margin_log_h) {
+    return {std::nullopt, "the straight line goes on to the greatest exposure"};
+  }
+  return read_number(curve, [&curve](const CurveTable& table) -> std::optional<Construction> {
+    const auto line = straight_line(table, curve.begin_log_h, curve.end_log_h);
+    if (!line) {
+      return std::nullopt;
+    }
+    return Construction{table.density_at(line->end_log_h), line->begin_log_h, line->end_log_h};
+  });
+}
+
 }  // namespace
 
 CurveReadings read_curve(const CharacteristicCurve& curve) {
@@ -114,17 +102,21 @@ CurveReadings read_curve(const CharacteristicCurve& curve) {
     };
   };
   CurveReadings readings;
-  readings.contrast_index = read(curve, contrast_index);
-  readings.gradient_130 = read(curve, gradient_over(iso_triangle_log_h));
-  readings.gradient_150 = read(curve, gradient_over(usual_gradient_log_h));
-  readings.gradient_180 = read(curve, gradient_over(1.80));
-  readings.gradient_zones = read(curve, gradient_over(zone_range_log_h));
-  readings.gamma = read(curve, line([](const StraightLine& s) { return s.gamma; }));
+  readings.contrast_index = read_number(curve, contrast_index);
+  readings.gradient_130 = read_number(curve, gradient_over(iso_triangle_log_h));
+  readings.gradient_150 = read_number(curve, gradient_over(usual_gradient_log_h));
+  readings.gradient_180 = read_number(curve, gradient_over(1.80));
+  readings.gradient_zones = read_number(curve, gradient_over(zone_range_log_h));
+  readings.gamma = read_number(curve, line([](const StraightLine& s) { return s.gamma; }));
   readings.straight_length =
-      read(curve, line([](const StraightLine& s) { return s.end_log_h - s.begin_log_h; }));
-  readings.speed_point_log_h = read(curve, speed_point);
-  readings.triangle_gain = read(curve, triangle);
-  readings.fractional_gradient_log_h = read(curve, fractional_gradient);
+      read_number(curve, line([](const StraightLine& s) { return s.end_log_h - s.begin_log_h; }));
+  readings.speed_point_log_h = read_number(curve, speed_point);
+  readings.triangle_gain = read_number(curve, triangle);
+  readings.fractional_gradient_log_h = read_number(curve, fractional_gradient);
+  readings.delta_x_log_h = read_number(curve, delta_x_point);
+  readings.toe_length = read_number(curve, toe_length(curve));
+  readings.toe_slope_part = read_number(curve, toe_slope_part(curve));
+  readings.shoulder_density = shoulder_of(curve);
   return readings;
 }
 

@@ -190,6 +190,7 @@ void paint_scene(Canvas& c, SceneKind kind) {
     case SceneKind::kTexture:
       return paint_texture(c);
     case SceneKind::kEvenWall:
+    case SceneKind::kPrintedWedge:
       return;
   }
 }
@@ -238,6 +239,19 @@ Plane transposed(const Plane& plane) {
   return result;
 }
 
+Plane printed_wedge(const SceneSettings& settings, int width_px, int height_px) {
+  Plane wedge(width_px, height_px);
+  const int steps = static_cast<int>(settings.wedge_densities.size());
+  for (int y = 0; y < height_px; ++y) {
+    for (int x = 0; x < width_px; ++x) {
+      const int step =
+          settings.wedge_downwards ? y * steps / height_px : x * steps / width_px;
+      wedge.at(x, y) = static_cast<float>(-settings.wedge_densities[static_cast<std::size_t>(step)]);
+    }
+  }
+  return wedge;
+}
+
 }  // namespace
 
 const char* scene_kind_name(SceneKind kind) {
@@ -258,11 +272,16 @@ const char* scene_kind_name(SceneKind kind) {
       return "texture";
     case SceneKind::kEvenWall:
       return "even-wall";
+    case SceneKind::kPrintedWedge:
+      return "printed-wedge";
   }
   return "unknown";
 }
 
 Plane scene_log_luminance(const SceneSettings& settings, int width_px, int height_px) {
+  if (settings.kind == SceneKind::kPrintedWedge) {
+    return printed_wedge(settings, width_px, height_px);
+  }
   if (settings.kind == SceneKind::kEvenWall) {
     Plane wall(width_px, height_px);
     through_the_lens(wall, settings);

@@ -4,6 +4,7 @@
 #include "simulator/plane.h"
 
 #include <cstdint>
+#include <vector>
 
 namespace filmsim {
 
@@ -15,9 +16,10 @@ enum class SceneKind {
   kSnow,
   kInterior,
   kTexture,
-  kEvenWall
+  kEvenWall,
+  kPrintedWedge
 };
-inline constexpr int kSceneKinds = 7;  // the even wall is not drawn at random
+inline constexpr int kSceneKinds = 7;  // the even wall and the wedge are not drawn at random
 
 const char* scene_kind_name(SceneKind kind);
 
@@ -34,9 +36,14 @@ struct SceneSettings {
   bool upside_down = false;  ///< the film was put on the glass the other way round
   /// Large parts of the lower border without any light (clear film at the frame's edge).
   bool black_border = false;
+  /// A wedge laid on the film and exposed through: densities of its steps, left to right or top to
+  /// bottom. Luminance is then relative to the light without it.
+  std::vector<double> wedge_densities;
+  bool wedge_downwards = false;
 };
 
-/// log10 luminance relative to the frame's mean luminance, width x height pixels.
+/// log10 luminance relative to the frame's mean luminance, width x height pixels; of a printed
+/// wedge relative to the light without it.
 Plane scene_log_luminance(const SceneSettings& settings, int width_px, int height_px);
 
 }  // namespace filmsim

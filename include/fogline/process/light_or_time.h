@@ -32,6 +32,10 @@ struct LightOrTime {
   bool judged = false;
   std::string reason;
   CauseProbabilities causes;
+  /// False where exposure wasn't judged, only development: the causes then are of development
+  /// alone, and `exposure_reason` says why.
+  bool light_judged = true;
+  std::string exposure_reason;
   /// Light received over what the usual placement would give, stops (positive: more), u95.
   std::optional<Quantity> exposure_stops;
   /// Contrast index of this roll as believed after looking (posterior mean), u95.

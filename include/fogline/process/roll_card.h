@@ -1,6 +1,7 @@
 #pragma once
 
 #include <fogline/base/channels.h>
+#include <fogline/roll/exposure_target.h>
 
 #include <optional>
 #include <string>
@@ -57,8 +58,14 @@ enum class TargetKind { bracket, exposed_wedge };
 /// A target of known exposures on the roll itself.
 struct TargetCard {
   TargetKind kind = TargetKind::bracket;
+  /// From the metered exposure; or else shutter times as marked, and the metered one.
   std::vector<double> stops;
+  std::vector<double> times_s;
+  std::optional<double> metered_time_s;
+  /// Number of the roll's frame that begins it.
+  std::optional<int> first_frame;
   std::optional<std::string> by;
+  /// Standard uncertainty of each exposure alone.
   std::optional<double> doubt_stops;
   std::optional<std::string> reference;
   std::optional<double> h_at_zero_lux_s;
@@ -87,6 +94,8 @@ struct RollCard {
   FixCard fix;
   WashCard wash;
   std::optional<TargetCard> target;
+  /// Tones of pictures that were metered and placed on a zone.
+  std::vector<MeteredTone> metered;
 };
 
 }  // namespace fogline

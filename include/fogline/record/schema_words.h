@@ -9,7 +9,11 @@
 #include <fogline/marks/mark.h>
 #include <fogline/process/advice.h>
 #include <fogline/process/roll_card.h>
+#include <fogline/roll/exposure_target.h>
+#include <fogline/roll/roll_measurement.h>
 #include <fogline/sensitometry/base_fog.h>
+#include <fogline/sensitometry/curve_shape.h>
+#include <fogline/sensitometry/film_speed.h>
 #include <fogline/sensitometry/scene_contrast.h>
 #include <fogline/tint/tint.h>
 
@@ -29,6 +33,10 @@ std::string_view schema_word(Fitness fitness);
 std::string_view schema_word(DensitiesAbove above);
 std::string_view schema_word(BaseFogSource source);
 std::string_view schema_word(ContrastMethod method);
+std::string_view schema_word(StepRole role);
+std::string_view schema_word(BendFamily family);
+std::string_view schema_word(TriangleState state);
+std::string_view schema_word(TonePart part);
 std::string_view schema_word(Severity severity);
 std::string_view schema_word(TintKind kind);
 std::string_view schema_word(MarkKind kind);

@@ -5,6 +5,7 @@
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/density/wedge_reference.h>
 #include <fogline/film/film_format.h>
+#include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
 
 #include <functional>
@@ -34,17 +35,21 @@ struct MeasureOptions {
   const WedgeReference* wedge = nullptr;
   /// Density per channel of the stock's clean base (roll card); absent: unknown.
   std::optional<PerChannel<double>> base_tint;
+  /// Known exposures on the roll; nullptr: none.
+  const ExposureTarget* target = nullptr;
 };
 
 /// Measures one scan of a roll. `frame_number` is the number of its first frame. Throws FileError
 /// where the file breaks off while being read, where the blank doesn't fit the scan or stands at
 /// the top code, where a colour scan has a grey scanner's calibration or the other way round, or
-/// where the wedge can't be found or laid on its reference.
+/// where the wedge can't be found or laid on its reference, or where a marked area isn't film.
 ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
                              const Progress& progress);
 
 /// Joins the scans of one roll: marks frames scanned twice, medians over all frames, contrast.
-/// `scans` in the order given by the user.
-RollMeasurement join_scans(std::vector<ScanMeasurement> scans);
+/// `scans` in the order given by the user. With a target: its curve, and contrast from that; its
+/// frames then count in no median.
+RollMeasurement join_scans(std::vector<ScanMeasurement> scans,
+                           const ExposureTarget* target = nullptr);
 
 }  // namespace fogline

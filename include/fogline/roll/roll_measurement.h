@@ -12,8 +12,11 @@
 #include <fogline/film/film_format.h>
 #include <fogline/marks/mark.h>
 #include <fogline/sensitometry/base_fog.h>
+#include <fogline/sensitometry/exposed_step.h>
 #include <fogline/sensitometry/frame_tone.h>
+#include <fogline/sensitometry/read_exposed_area.h>
 #include <fogline/sensitometry/scene_contrast.h>
+#include <fogline/sensitometry/sensitometry.h>
 #include <fogline/tint/tint.h>
 
 #include <array>
@@ -50,6 +53,29 @@ struct Outline {
   bool partial = false;
 };
 
+/// An area of known exposure as read.
+struct ExposedReading {
+  ExposedArea area;
+  int strip = 0;
+  Quantity density;
+  /// Clockwise from top left.
+  std::array<PointPx, 4> corners_px{};
+  BoxPx box_px;
+  /// Index into the steps of the wedge that it was exposed through, or the area's own; -1: none.
+  int target_index = -1;
+};
+
+/// What net densities of one strip rest on.
+struct NetDoubts {
+  /// Base plus fog, above the same zero as the strip's densities, and its standard uncertainty
+  /// against areas in mid-strip.
+  double base = 0.0;
+  double base_doubt = 0.0;
+  /// Standard uncertainty of every area alone, besides its own scatter.
+  double own = 0.0;
+  std::vector<CommonDoubt> common;
+};
+
 /// One frame of the roll.
 struct FrameMeasurement {
   int number = 0;
@@ -68,6 +94,10 @@ struct FrameMeasurement {
   /// Mean densities on a coarse mesh (16 along, 12 across), by which a frame scanned twice is known
   /// again; empty where the frame is blank or unread.
   std::vector<float> sketch;
+  /// Its middle as an even area; only where the roll has a target.
+  std::optional<ExposedReading> even;
+  /// Part of a target: no picture to be judged by its tones.
+  bool target = false;
   /// Field name to sentence for every absent value.
   std::map<std::string, std::string> reasons;
 };
@@ -82,6 +112,8 @@ struct StripMeasurement {
   /// Perforations seen, whole or in part.
   int perforations = 0;
   std::optional<BaseFog> base_fog;
+  /// Only where the roll has a target.
+  std::optional<NetDoubts> net_doubts;
 };
 
 /// Density 0 of a scan.
@@ -120,14 +152,20 @@ struct ScanCalibration {
   bool same_settings = true;
 };
 
-/// A step of a wedge in the scan.
+/// What a step is of: a wedge beside the film, a wedge printed on it, a frame of an even target, an
+/// area that the user marked.
+enum class StepRole { scanner_wedge, exposed_wedge, bracket, marked_area };
+
+/// A step of known density or exposure.
 struct StepMeasurement {
   int number = 0;
+  StepRole role = StepRole::scanner_wedge;
   BoxPx box_px;
   std::array<PointPx, 4> corners_px{};
   /// Median stored code per channel (of 255 or 65535).
   PerChannel<double> code{};
-  double reference_density = 0.0;
+  std::optional<double> reference_density;
+  std::optional<double> log_h;
   Quantity density;
   bool outlier = false;
   std::string reason;
@@ -154,6 +192,12 @@ struct ScanMeasurement {
   std::optional<ScanCalibration> calibration;
   /// Steps of the wedge in the scan, lightest first.
   std::vector<StepMeasurement> steps;
+  /// Steps of a wedge printed on the film, least exposed first, and marked areas in the order
+  /// given.
+  std::vector<ExposedReading> exposed_wedge;
+  std::vector<ExposedReading> marked_areas;
+  /// Which step of its wedge the most exposed one is isn't sure: the curve may be shifted.
+  bool wedge_place_doubtful = false;
   /// Of base plus fog and of each frame's tones, in their order.
   std::vector<DoubtBudget> budgets;
   /// Colour of clear film.
@@ -190,6 +234,10 @@ struct RollMeasurement {
   std::vector<UnreadFile> unread;
   std::optional<RollMedians> medians;
   ContrastEstimate contrast;
+  /// Where the roll has a target that could be read.
+  std::optional<Sensitometry> sensitometry;
+  /// Cautions about the target.
+  std::vector<Caution> target_cautions;
 };
 
 }  // namespace fogline

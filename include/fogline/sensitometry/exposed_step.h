@@ -20,15 +20,25 @@ struct ExposedStep {
   std::string left_out;
 };
 
+/// A doubt that all steps share and that changes with density: stray light, a scanner's response.
+/// Standard uncertainty at rising net densities, straight between them; all of one sign.
+struct CommonDoubt {
+  std::vector<double> net_density;
+  std::vector<double> doubt;
+
+  [[nodiscard]] double at(double net_density_there) const;
+};
+
 /// Exposed steps, and what is known of all of them together.
 struct ExposedSteps {
   std::vector<ExposedStep> steps;
   /// Base plus fog read elsewhere, and its standard uncertainty relative to the steps.
   std::optional<double> base_fog;
   double base_fog_doubt = 0.0;
-  /// Standard uncertainties common to all steps, as shares: of every net density (the scanner's
+  /// Standard uncertainties common to all steps. As shares: of every net density (the scanner's
   /// scale, the angle of light), and of every difference of log H (a nominal wedge's slope).
   double density_share_doubt = 0.0;
+  std::vector<CommonDoubt> common_doubts;
   double log_h_share_doubt = 0.0;
 };
 

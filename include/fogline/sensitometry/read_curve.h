@@ -29,6 +29,14 @@ struct CurveReadings {
   /// Density gained over 1.30 of log H from the speed point: 0.75 to 0.85 makes an ISO 6 triangle.
   CurveReading triangle_gain;
   CurveReading fractional_gradient_log_h;
+  /// The same point told from the triangle's gain by Delta-X.
+  CurveReading delta_x_log_h;
+  /// Log H from the speed point to where the straight line begins, and the slope at the speed point
+  /// as a part of gamma: a long, flat toe holds shadows close together.
+  CurveReading toe_length;
+  CurveReading toe_slope_part;
+  /// Net density where the straight line ends in a shoulder.
+  CurveReading shoulder_density;
 };
 
 /// Reads them from the curve's mean, with doubts from its draws. What would need the curve further

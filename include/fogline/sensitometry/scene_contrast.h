@@ -8,7 +8,7 @@
 namespace fogline {
 
 /// How contrast was read. Without a target it can only be estimated from what is known of scenes.
-enum class ContrastMethod { scene_estimate, none };
+enum class ContrastMethod { wedge, bracket, marked_areas, scene_estimate, none };
 
 /// Contrast of a roll. What can't be told is absent and the reason says why.
 struct ContrastEstimate {

@@ -1,0 +1,12 @@
+#pragma once
+
+#include <fogline/process/light_or_time.h>
+
+namespace fogline {
+
+/// Light and time from the roll's own curve: development by its contrast index, light by where the
+/// metered exposure lies over the speed point. Not judged where the curve tells no contrast index.
+LightOrTime weigh_target(const Sensitometry& read, const Aim& aim,
+                         const RollPopulation& population);
+
+}  // namespace fogline

@@ -1,0 +1,65 @@
+#include "sensitometry/read_number.h"
+
+#include <fogline/numerics/robust.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <numeric>
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+namespace {
+
+/// A stop beyond the exposures the curve's doubt still says what it doesn't know.
+constexpr double reach_beyond = 0.3;
+/// Draws that can't be read, more than this share: the number isn't known.
+constexpr double most_unreadable = 0.025;
+
+std::string two_digits(double value) {
+  char text[24];
+  std::snprintf(text, sizeof text, "%.2f", value);
+  return text;
+}
+
+}  // namespace
+
+CurveReading read_number(const CharacteristicCurve& curve, const Construct& construct) {
+  CurveReading reading;
+  const std::optional<Construction> best = construct(curve.mean);
+  if (!best) {
+    reading.reason = "the curve doesn't reach far enough";
+    return reading;
+  }
+  if (best->begin_log_h < curve.begin_log_h - reach_beyond) {
+    reading.reason = "it needs the curve from log H " + two_digits(best->begin_log_h) +
+                     ", and the least exposure is " + two_digits(curve.begin_log_h);
+    return reading;
+  }
+  if (best->end_log_h > curve.end_log_h + reach_beyond) {
+    reading.reason = "it needs the curve up to log H " + two_digits(best->end_log_h) +
+                     ", and the greatest exposure is " + two_digits(curve.end_log_h);
+    return reading;
+  }
+  std::vector<double> values;
+  for (const CurveTable& draw : curve.draws) {
+    if (const auto drawn = construct(draw)) {
+      values.push_back(drawn->value);
+    }
+  }
+  const auto readable = static_cast<double>(values.size());
+  if (readable < (1.0 - most_unreadable) * static_cast<double>(curve.draws.size())) {
+    reading.reason = "the steps leave curves possible that don't reach far enough";
+    return reading;
+  }
+  Quantity quantity;
+  quantity.value = std::accumulate(values.begin(), values.end(), 0.0) / readable;
+  quantity.lower95 = percentile(values, 0.025);
+  quantity.upper95 = percentile(values, 0.975);
+  quantity.u95 = std::max(*quantity.upper95 - quantity.value, quantity.value - *quantity.lower95);
+  reading.quantity = quantity;
+  return reading;
+}
+
+}  // namespace fogline

@@ -1,0 +1,37 @@
+// Random sensitometric tests as scans: brackets of an even wall and wedges printed on the film, with
+// a wedge scanned by the same device to calibrate it.
+#pragma once
+
+#include "simulator/scenario.h"
+#include "simulator/wedge_scan.h"
+
+#include <vector>
+
+namespace filmsim {
+
+enum class TargetKind { kBracket, kWedgeAlong, kWedgeAcross };
+
+struct TargetScan {
+  TargetKind kind = TargetKind::kBracket;
+  Scenario scenario;
+  /// Scanned with the same device at the same setting.
+  WedgePlan scanner_wedge;
+  double certificate_u95 = 0.01;
+  /// Bracket: exposures as the card tells them, in the order in which they were made, from the
+  /// metered one, which lies `metered_log_h` above the speed point; standard deviation of each.
+  std::vector<double> stops;
+  double doubt_stops = 0.0;
+  double metered_log_h = 1.0;
+  /// For each strip in the picture: it lies the other way round.
+  std::vector<bool> strip_turned;
+  /// Printed wedge: its densities, lightest first, and log H without it, from the speed point.
+  std::vector<double> printed;
+  double log_h_at_zero = 0.0;
+};
+
+/// `doubt_stops`: standard deviation of each exposure of a bracket. `calibratable`: the bare light
+/// stays below the top code and the file is of 16 bits; else 8 bits and glare.
+TargetScan sample_target(TargetKind kind, double doubt_stops, bool calibratable,
+                         std::uint64_t seed);
+
+}  // namespace filmsim
