@@ -5,6 +5,7 @@
 #include "roll/scan_doubt.h"
 
 #include <fogline/base/error.h>
+#include <fogline/numerics/robust.h>
 #include <fogline/sensitometry/read_exposed_area.h>
 
 #include <algorithm>
@@ -28,6 +29,7 @@ NetDoubts net_doubts_of(const DoubtSources& doubt, double base) {
   net.base = base;
   net.base_doubt = std::hypot(doubt.noise_density, bulge_part * doubt.evenness_density);
   net.own = std::max(least_own, along_part * doubt.evenness_density);
+  net.limit = density_limit(doubt) - base;
   constexpr double stride = 0.1;
   const double reach = density_reach(doubt);
   std::map<DoubtSource, CommonDoubt> common;
@@ -108,6 +110,39 @@ void add_marked_area(ScanMeasurement& scan, const ScanWork& work, const MarkedAr
                                       "in pixels of the file, x and y of its upper left corner.");
 }
 
+/// Film one and more pitches beyond the strip's end frames: where the least exposed frames of a
+/// bracket lie unseen.
+void add_unseen_frames(StripMeasurement& strip, const StripReading& reading, const FilmStrip& film,
+                       const DoubtSources& doubt) {
+  if (film.frames.empty()) {
+    return;
+  }
+  constexpr double usual_gap_mm = 2.0;
+  std::vector<double> pitches;
+  for (std::size_t i = 1; i < film.frames.size(); ++i) {
+    pitches.push_back(film.frames[i].along_begin_mm - film.frames[i - 1].along_begin_mm);
+  }
+  const FilmFrame& first = film.frames.front();
+  const double pitch =
+      pitches.empty() ? first.along_end_mm - first.along_begin_mm + usual_gap_mm : median(pitches);
+  const auto add = [&](const FilmFrame& end, double step, std::vector<ExposedReading>& unseen) {
+    FilmExtent place = middle_of_frame(end);
+    for (;;) {
+      place.along_begin_mm += step;
+      place.along_end_mm += step;
+      const bool on_film = place.along_begin_mm > film.along_begin_mm &&
+                           place.along_end_mm < film.along_end_mm;
+      const auto area = on_film ? read_exposed_area(reading.density, place) : std::nullopt;
+      if (!area) {
+        return;
+      }
+      unseen.push_back(reading_of(*area, film, strip.number, doubt, reading.clear->visual));
+    }
+  };
+  add(first, -pitch, strip.before_frames);
+  add(film.frames.back(), pitch, strip.after_frames);
+}
+
 }  // namespace
 
 void add_target_readings(ScanMeasurement& scan, const ScanWork& work,
@@ -130,6 +165,9 @@ void add_target_readings(ScanMeasurement& scan, const ScanWork& work,
           frame.even = reading_of(*area, film, strip, doubt, base);
         }
       }
+    }
+    if (target.bracket) {
+      add_unseen_frames(scan.strips[s], reading, film, doubt);
     }
     if (target.wedge && scan.exposed_wedge.empty()) {
       const PrintedWedge wedge = find_printed_wedge(reading, film, target.wedge->reference);

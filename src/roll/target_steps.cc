@@ -67,10 +67,49 @@ void add_step(TargetSteps& steps, RollMeasurement& roll, std::size_t scan_index,
     steps.exposed.base_fog = 0.0;
     steps.exposed.base_fog_doubt = doubts->base_doubt;
     steps.exposed.common_doubts = doubts->common;
+    steps.exposed.net_limit = doubts->limit;
   }
   scan.steps.push_back(std::move(step));
   steps.origins.push_back({scan_index, scan.steps.size() - 1});
   steps.exposed.steps.push_back(std::move(exposed));
+}
+
+/// The least exposed frames may be too thin to be found as frames: where they must lie by the pitch
+/// of the others, film is read all the same.
+void add_unseen_frames(TargetSteps& steps, RollMeasurement& roll, const BracketTarget& bracket,
+                       const std::vector<FrameInRoll>& frames,
+                       const BracketAlignment& alignment) {
+  const auto by_exposure = [&](std::size_t a, std::size_t b) {
+    return alignment.exposure_of_frame[a] < alignment.exposure_of_frame[b];
+  };
+  std::vector<std::size_t> used;
+  for (std::size_t i = 0; i < frames.size(); ++i) {
+    if (alignment.exposure_of_frame[i] >= 0) {
+      used.push_back(i);
+    }
+  }
+  const auto [first, last] = std::minmax_element(used.begin(), used.end(), by_exposure);
+  const auto add = [&](std::size_t end, bool later) {
+    const int strip = frames[end].frame->strip;
+    const StripMeasurement& film =
+        roll.scans[frames[end].scan].strips[static_cast<std::size_t>(strip - 1)];
+    const bool turned = alignment.turned_of_frame[end];
+    const std::vector<ExposedReading> unseen =
+        later != turned ? film.after_frames : film.before_frames;
+    int exposure = alignment.exposure_of_frame[end];
+    for (const ExposedReading& reading : unseen) {
+      exposure += later ? 1 : -1;
+      if (exposure < 0 || exposure >= static_cast<int>(bracket.stops.size())) {
+        return;
+      }
+      const auto index = static_cast<std::size_t>(exposure);
+      add_step(steps, roll, frames[end].scan, reading, StepRole::bracket,
+               bracket.stops[index] * stop_log_h, bracket.doubt_stops[index] * stop_log_h,
+               "exposure " + std::to_string(exposure + 1));
+    }
+  };
+  add(*first, false);
+  add(*last, true);
 }
 
 void add_bracket(TargetSteps& steps, RollMeasurement& roll, const BracketTarget& bracket) {
@@ -110,6 +149,7 @@ void add_bracket(TargetSteps& steps, RollMeasurement& roll, const BracketTarget&
              bracket.stops[exposure] * stop_log_h, bracket.doubt_stops[exposure] * stop_log_h,
              "frame " + std::to_string(frames[i].frame->number));
   }
+  add_unseen_frames(steps, roll, bracket, frames, alignment);
   if (!alignment.ambiguity.empty()) {
     steps.cautions.push_back({"bracket-ambiguous", Severity::caution,
                               "The bracket " + alignment.ambiguity +

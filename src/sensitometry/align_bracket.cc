@@ -23,7 +23,7 @@ constexpr int most_strips_turned_apart = 6;
 
 struct Way {
   std::vector<int> exposure_of_frame;
-  std::vector<bool> strip_turned;
+  std::vector<bool> turned_of_frame;
   double chi_square = INFINITY;
 };
 
@@ -178,8 +178,9 @@ class Search {
     if (first_frame_ >= 0 && lowest != static_cast<std::size_t>(first_frame_)) {
       return;
     }
-    for (std::size_t s = 0; s < strips_.size(); ++s) {
-      way.strip_turned.push_back((turned >> s & 1U) != 0U);
+    for (const BracketFrame& frame : frames_) {
+      const auto s = std::find(strips_.begin(), strips_.end(), frame.strip) - strips_.begin();
+      way.turned_of_frame.push_back((turned >> s & 1U) != 0U);
     }
     way.chi_square = penalty + isotonic_chi_square(placed(way.exposure_of_frame));
     ways_.push_back(std::move(way));
@@ -232,14 +233,14 @@ BracketAlignment align_bracket(const std::vector<double>& stops,
     return alignment;
   }
   alignment.exposure_of_frame = best.exposure_of_frame;
-  alignment.strip_turned = best.strip_turned;
+  alignment.turned_of_frame = best.turned_of_frame;
   const auto other = std::find_if(ways.begin() + 1, ways.end(), [&](const Way& way) {
     return way.chi_square < best.chi_square + certain && !same_exposures(stops, best, way);
   });
   if (other != ways.end()) {
     alignment.ambiguity =
         "fits the exposures on the card another way as well (" +
-        std::string(other->strip_turned != best.strip_turned ? "film the other way round"
+        std::string(other->turned_of_frame != best.turned_of_frame ? "film the other way round"
                                                              : "beginning with another frame") +
         ")";
   }

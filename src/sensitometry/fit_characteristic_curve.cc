@@ -225,6 +225,7 @@ CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t
   }
   tell_curves(curve, all, ground, exposed, seed);
   tell_doubt(curve);
+  curve.sure_end_log_h = std::min(curve.end_log_h, curve.mean.log_h_at(exposed.net_limit));
   const auto best =
       std::max_element(curve.family_probability.begin(), curve.family_probability.end());
   curve.family = bend_families[static_cast<std::size_t>(best - curve.family_probability.begin())];

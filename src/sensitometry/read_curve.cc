@@ -54,7 +54,7 @@ Construct toe_slope_part(const CharacteristicCurve& curve) {
   return [&curve](const CurveTable& table) -> std::optional<Construction> {
     constexpr double slope_width = 0.06;
     const double at = table.log_h_at(speed_point_density);
-    const auto straight = straight_line(table, curve.begin_log_h, curve.end_log_h);
+    const auto straight = straight_line(table, curve.begin_log_h, curve.sure_end_log_h);
     if (!std::isfinite(at) || !straight) {
       return std::nullopt;
     }
@@ -66,7 +66,7 @@ Construct toe_slope_part(const CharacteristicCurve& curve) {
 Construct toe_length(const CharacteristicCurve& curve) {
   return [&curve](const CurveTable& table) -> std::optional<Construction> {
     const double at = table.log_h_at(speed_point_density);
-    const auto straight = straight_line(table, curve.begin_log_h, curve.end_log_h);
+    const auto straight = straight_line(table, curve.begin_log_h, curve.sure_end_log_h);
     if (!std::isfinite(at) || !straight) {
       return std::nullopt;
     }
@@ -76,13 +76,13 @@ Construct toe_length(const CharacteristicCurve& curve) {
 
 /// Net density where the shoulder begins; only where the curve bends within the exposures.
 CurveReading shoulder_of(const CharacteristicCurve& curve) {
-  const auto straight = straight_line(curve.mean, curve.begin_log_h, curve.end_log_h);
+  const auto straight = straight_line(curve.mean, curve.begin_log_h, curve.sure_end_log_h);
   constexpr double margin_log_h = 0.16;  // slopes are told over 0.3 of log H
-  if (straight && straight->end_log_h > curve.end_log_h - margin_log_h) {
-    return {std::nullopt, "the straight line goes on to the greatest exposure"};
+  if (straight && straight->end_log_h > curve.sure_end_log_h - margin_log_h) {
+    return {std::nullopt, "the straight line goes on as far as the curve can be told"};
   }
   return read_number(curve, [&curve](const CurveTable& table) -> std::optional<Construction> {
-    const auto line = straight_line(table, curve.begin_log_h, curve.end_log_h);
+    const auto line = straight_line(table, curve.begin_log_h, curve.sure_end_log_h);
     if (!line) {
       return std::nullopt;
     }
@@ -95,7 +95,7 @@ CurveReading shoulder_of(const CharacteristicCurve& curve) {
 CurveReadings read_curve(const CharacteristicCurve& curve) {
   const auto line = [&](auto number) {
     return [&curve, number](const CurveTable& table) -> std::optional<Construction> {
-      const auto straight = straight_line(table, curve.begin_log_h, curve.end_log_h);
+      const auto straight = straight_line(table, curve.begin_log_h, curve.sure_end_log_h);
       return straight ? std::optional(Construction{number(*straight), straight->begin_log_h,
                                                    straight->end_log_h})
                       : std::nullopt;

@@ -79,7 +79,7 @@ ZonePlacement place_zones(const CharacteristicCurve& curve, std::optional<double
 CurveReading useful_range(const CharacteristicCurve& curve) {
   constexpr double slope_width = 0.06;
   constexpr double stride = 0.02;
-  const double last = curve.end_log_h;
+  const double last = curve.sure_end_log_h;
   const auto end_of = [=](const CurveTable& table, double begin) {
     const double least = table.slope_at(begin, slope_width);
     // The slope first rises from the toe.

@@ -113,6 +113,18 @@ double true_gamma(const filmsim::FilmCurve& film, double begin, double end) {
   return xy / xx;
 }
 
+std::vector<NumberCase> compare_numbers(const fogline::CurveReadings& readings,
+                                        const filmsim::FilmCurve& film, double begin_log_h,
+                                        double end_log_h, double speed_point_log_h) {
+  const auto net = [&](double x) { return film.density(x); };
+  return {{curve_numbers[0], compare(film.settings().contrast_index, readings.contrast_index)},
+          {curve_numbers[1],
+           compare(filmsim::average_gradient(net, film.settings().speed_point_log_h),
+                   readings.gradient_150)},
+          {curve_numbers[2], compare(true_gamma(film, begin_log_h, end_log_h), readings.gamma)},
+          {curve_numbers[3], compare(speed_point_log_h, readings.speed_point_log_h)}};
+}
+
 CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
   constexpr std::uint64_t stream = 5501;
   Random random(seed, stream + static_cast<std::uint64_t>(test));
@@ -149,17 +161,10 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
   for (const fogline::ExposedStep& step : curve.steps) {
     result.wild_left_out += step.left_out.empty() ? 0 : 1;
   }
-  const auto net = [&](double x) { return film.density(x); };
-  const double speed_point = result.film.speed_point_log_h;
-  result.numbers = {
-      {curve_numbers[0], compare(result.film.contrast_index, readings.contrast_index)},
-      {curve_numbers[1],
-       compare(filmsim::average_gradient(net, speed_point), readings.gradient_150)},
-      {curve_numbers[2],
-       compare(true_gamma(film, curve.begin_log_h, curve.end_log_h), readings.gamma)},
-      {curve_numbers[3], compare(speed_point, readings.speed_point_log_h)},
-      {curve_numbers[4],
-       Compared{base, curve.base_fog, 1.96 * curve.base_fog_doubt, {}, {}, false}}};
+  result.numbers = compare_numbers(readings, film, curve.begin_log_h, curve.sure_end_log_h,
+                                   result.film.speed_point_log_h);
+  result.numbers.push_back(
+      {curve_numbers[4], Compared{base, curve.base_fog, 1.96 * curve.base_fog_doubt, {}, {}, false}});
   return result;
 }
 

@@ -6,6 +6,7 @@
 #include "simulator/film_curve.h"
 
 #include <fogline/sensitometry/exposed_step.h>
+#include <fogline/sensitometry/read_curve.h>
 
 #include <cstdint>
 #include <optional>
@@ -43,6 +44,12 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed);
 
 /// The greatest slope's straight line, by its definition, on the true curve.
 double true_gamma(const filmsim::FilmCurve& film, double begin_log_h, double end_log_h);
+
+/// Contrast index, gradient, gamma and speed point beside the truth. `speed_point_log_h`: in the
+/// reading's own scale; begin and end in the film's.
+std::vector<NumberCase> compare_numbers(const fogline::CurveReadings& readings,
+                                        const filmsim::FilmCurve& film, double begin_log_h,
+                                        double end_log_h, double speed_point_log_h);
 
 /// Names of `CurveCase::numbers`, in their order.
 inline constexpr const char* curve_numbers[] = {"contrast index", "gradient over 1.50", "gamma",

@@ -3,14 +3,18 @@
 #include "curve_case.h"
 #include "curve_limit.h"
 #include "statistics.h"
+#include "target_case.h"
 
 #include <algorithm>
 #include <atomic>
 #include <cstdio>
 #include <cstdlib>
+#include <filesystem>
 #include <string>
 #include <thread>
 #include <vector>
+
+#include <unistd.h>
 
 namespace {
 
@@ -19,13 +23,15 @@ using bench::CurveTest;
 
 struct Options {
   int drawn = 500;
+  int rendered = 20;
   unsigned long long seed = 1;
   unsigned jobs = 2;
 };
 
 constexpr const char* usage =
-    "sensitometry_bench [--drawn N] [--seed FIRST] [--jobs N]\n"
+    "sensitometry_bench [--drawn N] [--rendered N] [--seed FIRST] [--jobs N]\n"
     "  --drawn N    tests drawn as densities, of each of the four kinds (500)\n"
+    "  --rendered N tests rendered as scans and measured whole, of each of the kinds (20)\n"
     "  --seed FIRST first seed (1)\n"
     "  --jobs N     tests at a time (2)\n";
 
@@ -35,6 +41,8 @@ bool parse(int argc, char** argv, Options& options) {
     const std::string value = i + 1 < argc ? argv[++i] : "0";
     if (word == "--drawn") {
       options.drawn = std::atoi(value.c_str());
+    } else if (word == "--rendered") {
+      options.rendered = std::atoi(value.c_str());
     } else if (word == "--seed") {
       options.seed = std::strtoull(value.c_str(), nullptr, 10);
     } else if (word == "--jobs") {
@@ -46,14 +54,16 @@ bool parse(int argc, char** argv, Options& options) {
   return true;
 }
 
-std::vector<CurveCase> run_all(CurveTest test, const Options& options) {
-  std::vector<CurveCase> cases(static_cast<std::size_t>(options.drawn));
+/// Runs `count` tests by their seeds, some at a time.
+template <typename Case, typename Run>
+std::vector<Case> run_all(int count, const Options& options, const Run& run) {
+  std::vector<Case> cases(static_cast<std::size_t>(count));
   std::atomic<std::size_t> next{0};
   std::vector<std::thread> workers;
   for (unsigned job = 0; job < options.jobs; ++job) {
     workers.emplace_back([&] {
       for (std::size_t i = next++; i < cases.size(); i = next++) {
-        cases[i] = bench::run_curve_case(test, options.seed + i);
+        cases[i] = run(options.seed + i);
       }
     });
   }
@@ -112,7 +122,8 @@ void print_numbers(const std::vector<CurveCase>& cases, double within) {
 }
 
 void print_test(const char* name, CurveTest test, const Options& options) {
-  const std::vector<CurveCase> cases = run_all(test, options);
+  const auto cases = run_all<CurveCase>(
+      options.drawn, options, [&](std::uint64_t seed) { return bench::run_curve_case(test, seed); });
   std::printf("\n");
   bench::print_spread_head(name, 0.02);
   print_numbers(cases, 0.02);
@@ -128,6 +139,53 @@ void print_test(const char* name, CurveTest test, const Options& options) {
               failed, wild, bench::percentile(seconds, 0.5), bench::percentile(seconds, 0.95));
 }
 
+void print_targets(const char* name, filmsim::TargetKind kind, double doubt_stops, bool calibrated,
+                   const Options& options, const std::string& folder) {
+  const auto cases = run_all<bench::TargetCase>(options.rendered, options, [&](std::uint64_t seed) {
+    return bench::run_target_case(kind, doubt_stops, calibrated, seed, folder);
+  });
+  std::printf("\n");
+  bench::print_spread_head(name, 0.02);
+  constexpr std::size_t numbers = 4;
+  for (std::size_t n = 0; n < numbers; ++n) {
+    bench::Spread spread;
+    int untold = 0;
+    for (const bench::TargetCase& item : cases) {
+      if (n < item.numbers.size() && item.numbers[n].compared) {
+        spread.add(*item.numbers[n].compared);
+      } else {
+        ++untold;
+      }
+    }
+    bench::print_spread(bench::curve_numbers[n], spread, 0.02);
+    std::printf("  not told: %d of %d\n", untold, static_cast<int>(cases.size()));
+  }
+  int steps = 0;
+  int right = 0;
+  int made = 0;
+  int ambiguous = 0;
+  int all_right = 0;
+  for (const bench::TargetCase& item : cases) {
+    steps += item.steps;
+    right += item.steps_right;
+    made += item.steps_made;
+    ambiguous += item.ambiguous || item.place_doubtful ? 1 : 0;
+    all_right += item.steps > 0 && item.steps_right == item.steps ? 1 : 0;
+    if (!item.trouble.empty()) {
+      std::printf("  seed %llu: %s\n", static_cast<unsigned long long>(item.seed),
+                  item.trouble.c_str());
+    } else if (item.steps_right < item.steps) {
+      std::printf("  seed %llu: %d of %d steps have their own exposure%s\n",
+                  static_cast<unsigned long long>(item.seed), item.steps_right, item.steps,
+                  item.ambiguous || item.place_doubtful ? " (said to be doubtful)" : "");
+    }
+  }
+  std::printf("  steps read: %s; with their own exposure: %s\n",
+              bench::share_text(steps, made).c_str(), bench::share_text(right, steps).c_str());
+  std::printf("  direction and place right: %s; told to be doubtful: %d\n",
+              bench::share_text(all_right, static_cast<int>(cases.size())).c_str(), ambiguous);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -140,5 +198,19 @@ int main(int argc, char** argv) {
   print_test("brackets, exact times, calibrated", CurveTest::exact_bracket, options);
   print_test("brackets, shutters off by 0.1 to 0.3 stop", CurveTest::shutter_bracket, options);
   print_test("8 bits, uncalibrated, glare", CurveTest::rough_scan, options);
+  const std::filesystem::path folder =
+      std::filesystem::temp_directory_path() / ("sensitometry_bench-" + std::to_string(getpid()));
+  std::filesystem::create_directories(folder);
+  using filmsim::TargetKind;
+  print_targets("scans: brackets, exact, calibrated", TargetKind::kBracket, 0.0, true, options,
+                folder);
+  print_targets("scans: wedges along, calibrated", TargetKind::kWedgeAlong, 0.0, true, options,
+                folder);
+  print_targets("scans: wedges across, calibrated", TargetKind::kWedgeAcross, 0.0, true, options,
+                folder);
+  print_targets("scans: brackets, 0.2 stop, 8 bits", TargetKind::kBracket, 0.2, false, options,
+                folder);
+  print_targets("scans: wedges along, 8 bits", TargetKind::kWedgeAlong, 0.0, false, options, folder);
+  std::filesystem::remove_all(folder);
   return 0;
 }

@@ -74,6 +74,8 @@ struct NetDoubts {
   /// Standard uncertainty of every area alone, besides its own scatter.
   double own = 0.0;
   std::vector<CommonDoubt> common;
+  /// Net density up to which the scan tells within 0.1.
+  double limit = 0.0;
 };
 
 /// One frame of the roll.
@@ -112,8 +114,11 @@ struct StripMeasurement {
   /// Perforations seen, whole or in part.
   int perforations = 0;
   std::optional<BaseFog> base_fog;
-  /// Only where the roll has a target.
+  /// Only where the roll has a target: what its net densities rest on, and film where frames too
+  /// thin to be found would lie before the first and after the last, nearest first.
   std::optional<NetDoubts> net_doubts;
+  std::vector<ExposedReading> before_frames;
+  std::vector<ExposedReading> after_frames;
 };
 
 /// Density 0 of a scan.

@@ -21,8 +21,8 @@ struct BracketFrame {
 struct BracketAlignment {
   /// Index into the exposures for each frame; -1: none, a frame outside the bracket.
   std::vector<int> exposure_of_frame;
-  /// Pieces of film that lie the other way round, in their order.
-  std::vector<bool> strip_turned;
+  /// For each frame: its piece of film lies the other way round.
+  std::vector<bool> turned_of_frame;
   /// Another way round fits nearly as well and would give other exposures: one sentence without a
   /// subject.
   std::string ambiguity;

@@ -41,6 +41,9 @@ struct CharacteristicCurve {
   /// Range of the exposures that took part.
   double begin_log_h = 0.0;
   double end_log_h = 0.0;
+  /// Up to here a slope is told: the greatest exposure, or where density passes what the scan can
+  /// tell.
+  double sure_end_log_h = 0.0;
   std::vector<ExposedStep> steps;
   /// Root mean square of the used steps' distances from the curve.
   double residual_rms = 0.0;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <optional>
 #include <string>
 #include <vector>
@@ -39,6 +40,8 @@ struct ExposedSteps {
   /// scale, the angle of light), and of every difference of log H (a nominal wedge's slope).
   double density_share_doubt = 0.0;
   std::vector<CommonDoubt> common_doubts;
+  /// Net density beyond which the common doubts are too great for a slope.
+  double net_limit = INFINITY;
   double log_h_share_doubt = 0.0;
 };
 

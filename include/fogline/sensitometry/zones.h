@@ -45,7 +45,7 @@ ZonePlacement place_zones(const CharacteristicCurve& curve, std::optional<double
                           std::optional<double> exposure_index);
 
 /// Length in log H of what can be used: from the fractional-gradient point to where the slope falls
-/// to the same number again, or, as a lower bound, to the greatest exposure.
+/// to the same number again, or, as a lower bound, as far as the curve can be told.
 CurveReading useful_range(const CharacteristicCurve& curve);
 
 }  // namespace fogline

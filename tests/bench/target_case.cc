@@ -1,0 +1,153 @@
+#include "target_case.h"
+
+#include "simulator/render.h"
+
+#include <fogline/io/open_scan.h>
+#include <fogline/roll/calibrate_scanner.h>
+#include <fogline/roll/measure_roll.h>
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+
+namespace bench {
+
+namespace {
+
+fogline::WedgeReference reference_of(const std::vector<double>& densities, double u95) {
+  fogline::WedgeReference reference;
+  reference.name = "invented wedge";
+  for (std::size_t i = 0; i < densities.size(); ++i) {
+    reference.steps.push_back({std::to_string(i + 1), densities[i], u95});
+  }
+  return reference;
+}
+
+fogline::ExposureTarget target_of(const filmsim::TargetScan& scan) {
+  fogline::ExposureTarget target;
+  if (scan.kind == filmsim::TargetKind::kBracket) {
+    target.bracket = fogline::BracketTarget{
+        scan.stops, std::vector<double>(scan.stops.size(), scan.doubt_stops), {}};
+  } else {
+    constexpr double certificate_u95 = 0.01;
+    target.wedge =
+        fogline::ExposedWedgeTarget{reference_of(scan.printed, certificate_u95), std::nullopt};
+  }
+  return target;
+}
+
+/// Log H in the program's scale from the speed point's.
+double zero_of(const filmsim::TargetScan& scan) {
+  return scan.kind == filmsim::TargetKind::kBracket ? scan.metered_log_h : scan.log_h_at_zero;
+}
+
+/// Exposure of the frame or step at a place of the picture, in the program's scale.
+std::optional<double> true_log_h(const filmsim::TargetScan& scan, const filmsim::Simulated& drawn,
+                                 const fogline::PointPx& at) {
+  for (const filmsim::FrameTruth& frame : drawn.truth.frames) {
+    const filmsim::Box& box = frame.box_px;
+    const bool inside =
+        at.x > box.x && at.x < box.x + box.width && at.y > box.y && at.y < box.y + box.height;
+    if (!inside) {
+      continue;
+    }
+    const filmsim::FramePlan& plan = *frame.plan;
+    if (scan.kind == filmsim::TargetKind::kBracket) {
+      return plan.mean_log_h - scan.metered_log_h;
+    }
+    const auto& wedge = plan.scene.wedge_densities;
+    // Corners run from the strip's start along the film, then across it.
+    const auto share = [&](const filmsim::Point& a, const filmsim::Point& b) {
+      const double dx = b.x - a.x;
+      const double dy = b.y - a.y;
+      return ((at.x - a.x) * dx + (at.y - a.y) * dy) / (dx * dx + dy * dy);
+    };
+    const double part = plan.scene.wedge_downwards
+                            ? share(frame.corners_px[0], frame.corners_px[3])
+                            : share(frame.corners_px[0], frame.corners_px[1]);
+    const auto step = static_cast<std::size_t>(
+        std::clamp(part, 0.0, 0.999) * static_cast<double>(wedge.size()));
+    return -wedge[step];
+  }
+  return std::nullopt;
+}
+
+void compare_steps(TargetCase& result, const filmsim::TargetScan& scan,
+                   const filmsim::Simulated& drawn, const fogline::RollMeasurement& roll) {
+  // A quarter of the smallest distance between two exposures, and what a shutter errs.
+  const double within = scan.kind == filmsim::TargetKind::kBracket
+                            ? 0.10 + 3.5 * scan.doubt_stops * 0.30103
+                            : 0.25 * (scan.printed[1] - scan.printed[0]);
+  for (const fogline::ScanMeasurement& one : roll.scans) {
+    for (const fogline::StepMeasurement& step : one.steps) {
+      const auto truth = true_log_h(scan, drawn, fogline::middle_of(step.corners_px));
+      ++result.steps;
+      result.steps_right += truth && step.log_h && std::abs(*truth - *step.log_h) < within ? 1 : 0;
+    }
+  }
+}
+
+}  // namespace
+
+TargetCase run_target_case(filmsim::TargetKind kind, double doubt_stops, bool calibrated,
+                           std::uint64_t seed, const std::string& folder) {
+  TargetCase result;
+  result.seed = seed;
+  result.kind = kind;
+  result.calibrated = calibrated;
+  const filmsim::TargetScan scan = filmsim::sample_target(kind, doubt_stops, calibrated, seed);
+  const filmsim::CurveSettings& film = scan.scenario.strips.front().stock.curve;
+  result.family = film.family;
+  result.steps_made = static_cast<int>(std::max(scan.stops.size(), scan.printed.size()));
+  const std::string base = folder + "/" + std::to_string(seed) + "-target" +
+                           std::to_string(static_cast<int>(kind)) + (calibrated ? "c" : "u");
+  const filmsim::Simulated drawn = filmsim::render(scan.scenario);
+  const std::string path = write_scan(drawn, base + ".tif");
+  const std::string wedge_path = base + "-wedge.tif";
+  try {
+    std::optional<fogline::ScannerCalibration> scanner;
+    if (calibrated) {
+      write_wedge(filmsim::render_wedge(scan.scanner_wedge), scan.scanner_wedge, wedge_path);
+      const auto source = fogline::open_scan(wedge_path, {});
+      // The owner says what he has.
+      const fogline::ScannerDevice device = fogline::ScannerDevice::flatbed;
+      scanner = fogline::calibrate_from_wedge(
+                    *source, reference_of(scan.scanner_wedge.certified, scan.certificate_u95),
+                    device, {})
+                    .calibration;
+    }
+    const fogline::ExposureTarget target = target_of(scan);
+    fogline::MeasureOptions options;
+    options.scanner = scanner ? &*scanner : nullptr;
+    options.target = &target;
+    const auto source = fogline::open_scan(path, {});
+    std::vector<fogline::ScanMeasurement> scans;
+    scans.push_back(fogline::measure_scan(*source, options, 1, {}));
+    result.place_doubtful = scans.front().wedge_place_doubtful;
+    const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans), &target);
+    for (const fogline::Caution& caution : roll.target_cautions) {
+      result.ambiguous = result.ambiguous || caution.code == "bracket-ambiguous";
+      if (caution.code == "target-unread") {
+        result.trouble = caution.message;
+      }
+    }
+    compare_steps(result, scan, drawn, roll);
+    if (roll.sensitometry) {
+      const fogline::Sensitometry& read = *roll.sensitometry;
+      const filmsim::FilmCurve curve(film);
+      const double shift = film.speed_point_log_h + zero_of(scan);
+      result.numbers = compare_numbers(read.readings, curve,
+                                       read.curve.begin_log_h + shift,
+                                       read.curve.sure_end_log_h + shift, -zero_of(scan));
+    }
+  } catch (const std::exception& error) {
+    result.trouble = error.what();
+  }
+  for (const std::string& file : {path, wedge_path}) {
+    std::filesystem::remove(file);
+  }
+  std::filesystem::remove(std::filesystem::path(path).replace_extension(".truth.json"));
+  return result;
+}
+
+}  // namespace bench
