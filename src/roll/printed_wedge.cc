@@ -1,6 +1,7 @@
 #include "roll/printed_wedge.h"
 
 #include <fogline/film/find_wedges.h>
+#include <fogline/numerics/robust.h>
 
 #include <algorithm>
 #include <cmath>
@@ -16,8 +17,8 @@ constexpr double edge_margin_mm = 0.5;
 /// Beyond the most exposed step: less than this part of its net density is film that the wedge's
 /// frame or the gate kept dark.
 constexpr double dark_part = 0.5;
-/// Further steps that the shoulder drowns differ from their neighbour by less than this.
-constexpr double drowned_density = 0.06;
+/// What is thinner than this above base beyond the least exposed step is clear film beside the row.
+constexpr double clear_density = 0.03;
 
 /// The strip's picture area as light, as if clear film were the lamp.
 struct FilmPicture {
@@ -89,27 +90,52 @@ SlotPlace slot_place(const FoundWedge& wedge, const DensityStrip& density, int f
                slots}};
 }
 
-/// Steps beyond the most exposed one found that the shoulder drowns, up to where the film is dark
-/// again; nothing where no such end is in sight.
+double net_at(const DensityStrip& density, const FilmExtent& place, double base) {
+  // Stands for "no light left".
+  constexpr double darkest = 5.0;
+  std::vector<double> values;
+  for (int y = density.row(place.across_begin_mm); y < density.row(place.across_end_mm); ++y) {
+    for (int x = density.column(place.along_begin_mm); x < density.column(place.along_end_mm);
+         ++x) {
+      const float value = density.visual.at(x, y);
+      if (!std::isnan(value)) {
+        values.push_back(std::min(darkest, static_cast<double>(value)));
+      }
+    }
+  }
+  return values.empty() ? NAN : median(values) - base;
+}
+
+/// Steps beyond the most exposed one found that the shoulder or the scan's noise drowns: up to where
+/// the film is dark again, which must be a whole number of steps away. Nothing where no such end is
+/// in sight.
 std::optional<int> drowned_steps(const DensityStrip& density, const SlotPlace& place, int last_slot,
                                  double base, int most) {
-  const auto last = read_exposed_area(density, place.at(last_slot));
-  if (!last) {
-    return std::nullopt;
-  }
-  double before = last->density;
-  for (int beyond = 0; beyond <= most; ++beyond) {
-    const auto next = read_exposed_area(density, place.at(last_slot + beyond + 1));
-    if (!next) {
+  constexpr int parts = 20;  // of a pitch
+  constexpr double slice = 0.08;
+  constexpr double off_whole = 0.15;
+  FilmExtent thin = place.at(last_slot);
+  const double dense = net_at(density, thin, base);
+  // A slice of the step, square to the row.
+  const bool along = std::abs(place.pitch.along_mm) > std::abs(place.pitch.across_mm);
+  double& begin = along ? thin.along_begin_mm : thin.across_begin_mm;
+  double& end = along ? thin.along_end_mm : thin.across_end_mm;
+  const double pitch = along ? place.pitch.along_mm : place.pitch.across_mm;
+  const double middle = 0.5 * (begin + end);
+  for (int i = parts / 4; i <= (most + 2) * parts; ++i) {
+    const double at = middle + pitch * i / parts;
+    begin = at - slice * std::abs(pitch);
+    end = at + slice * std::abs(pitch);
+    const double net = net_at(density, thin, base);
+    if (std::isnan(net)) {
       return std::nullopt;
     }
-    if (next->density - base < dark_part * (last->density - base)) {
-      return beyond;
+    if (net < dark_part * dense) {
+      const double steps = static_cast<double>(i) / parts - 0.5;
+      const double whole = std::round(steps);
+      const bool fits = std::abs(steps - whole) < off_whole && whole >= 0.0 && whole <= most;
+      return fits ? std::optional(static_cast<int>(whole)) : std::nullopt;
     }
-    if (std::abs(next->density - before) > drowned_density) {
-      return std::nullopt;
-    }
-    before = next->density;
   }
   return std::nullopt;
 }
@@ -135,16 +161,22 @@ PrintedWedge find_printed_wedge(const StripReading& reading, const FilmStrip& fi
   const FoundWedge& found = search.wedges.front();
   const SlotPlace place = slot_place(found, reading.density, picture.first_row);
   const int steps = static_cast<int>(reference.steps.size());
-  const int seen = found.steps.back().slot + 1;
+  const int last_found = found.steps.back().slot;
+  int beside = 0;
+  while (last_found + 1 - beside > steps &&
+         net_at(reading.density, place.at(beside), base) < clear_density) {
+    ++beside;
+  }
+  const int seen = last_found + 1 - beside;
   if (seen > steps) {
-    printed.failure = "shows " + std::to_string(seen) + " steps, but " + reference.name + " has " +
-                      std::to_string(steps);
+    printed.failure = "it shows " + std::to_string(seen) + " steps, but " + reference.name +
+                      " has " + std::to_string(steps);
     return printed;
   }
   const std::optional<int> drowned =
-      drowned_steps(reading.density, place, seen - 1, base, steps - seen);
-  printed.place_doubtful = seen < steps && (!drowned || (*drowned > 0 && seen + *drowned < steps));
-  const int last_slot = seen - 1 + drowned.value_or(0);
+      drowned_steps(reading.density, place, last_found, base, steps - seen);
+  printed.place_doubtful = seen < steps && !drowned;
+  const int last_slot = last_found + drowned.value_or(0);
   // The least exposed steps are as clear as the film around them: their places are known.
   for (int index = steps - 1; index >= 0; --index) {
     const FilmExtent extent = place.at(last_slot - index);

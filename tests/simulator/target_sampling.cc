@@ -1,7 +1,9 @@
 #include "simulator/target_sampling.h"
 
+#include "simulator/device_sampling.h"
 #include "simulator/layout_sampling.h"
 #include "simulator/random.h"
+#include "simulator/response_shape.h"
 #include "simulator/scenario_sampling.h"
 #include "simulator/wedge_sampling.h"
 
@@ -97,7 +99,13 @@ TargetScan sample_target(TargetKind kind, double doubt_stops, bool calibratable,
   target.scanner_wedge = pair.wedge;
   target.certificate_u95 = pair.certificate_u95;
   if (calibratable) {
-    target.scenario.scanner = pair.strip.scanner;
+    ScannerSettings scanner = sample_scanner(Device::kFlatbed, random);
+    scanner.bare_level = std::min(scanner.bare_level, 0.92);
+    scanner.sharpening = 0.0;
+    scanner.response = sample_response(random);
+    target.scenario.scanner = scanner;
+    target.scanner_wedge.scanner = scanner;
+    target.scanner_wedge.callier = scanner.callier;
     target.scenario.encoding = pair.strip.encoding;
     target.scenario.encoding.bits = 16;
     target.scenario.encoding.file = FileKind::kTiff;
