@@ -161,22 +161,21 @@ PrintedWedge find_printed_wedge(const StripReading& reading, const FilmStrip& fi
   const FoundWedge& found = search.wedges.front();
   const SlotPlace place = slot_place(found, reading.density, picture.first_row);
   const int steps = static_cast<int>(reference.steps.size());
+  // Where the film is dark again, the wedge ended: told from there, not from its light end, where
+  // clear film looks like one more step.
   const int last_found = found.steps.back().slot;
-  int beside = 0;
-  while (last_found + 1 - beside > steps &&
-         net_at(reading.density, place.at(beside), base) < clear_density) {
-    ++beside;
-  }
-  const int seen = last_found + 1 - beside;
-  if (seen > steps) {
-    printed.failure = "it shows " + std::to_string(seen) + " steps, but " + reference.name +
-                      " has " + std::to_string(steps);
-    return printed;
-  }
   const std::optional<int> drowned =
-      drowned_steps(reading.density, place, last_found, base, steps - seen);
-  printed.place_doubtful = seen < steps && !drowned;
+      drowned_steps(reading.density, place, last_found, base, steps - 1);
   const int last_slot = last_found + drowned.value_or(0);
+  const int first_slot = last_slot - steps + 1;
+  for (int slot = 0; slot < first_slot; ++slot) {
+    if (!(net_at(reading.density, place.at(slot), base) < clear_density)) {
+      printed.failure = "it shows " + std::to_string(last_slot + 1 - slot) + " steps, but " +
+                        reference.name + " has " + std::to_string(steps);
+      return printed;
+    }
+  }
+  printed.place_doubtful = !drowned && last_found + 1 != steps;
   // The least exposed steps are as clear as the film around them: their places are known.
   for (int index = steps - 1; index >= 0; --index) {
     const FilmExtent extent = place.at(last_slot - index);
