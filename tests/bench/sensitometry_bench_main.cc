@@ -139,10 +139,10 @@ void print_test(const char* name, CurveTest test, const Options& options) {
               failed, wild, bench::percentile(seconds, 0.5), bench::percentile(seconds, 0.95));
 }
 
-void print_targets(const char* name, filmsim::TargetKind kind, double doubt_stops, bool calibrated,
-                   const Options& options, const std::string& folder) {
+void print_targets(const char* name, const filmsim::TargetWish& wish, const Options& options,
+                   const std::string& folder) {
   const auto cases = run_all<bench::TargetCase>(options.rendered, options, [&](std::uint64_t seed) {
-    return bench::run_target_case(kind, doubt_stops, calibrated, seed, folder);
+    return bench::run_target_case(wish, seed, folder);
   });
   std::printf("\n");
   bench::print_spread_head(name, 0.02);
@@ -202,15 +202,22 @@ int main(int argc, char** argv) {
       std::filesystem::temp_directory_path() / ("sensitometry_bench-" + std::to_string(getpid()));
   std::filesystem::create_directories(folder);
   using filmsim::TargetKind;
-  print_targets("scans: brackets, exact, calibrated", TargetKind::kBracket, 0.0, true, options,
+  print_targets("scans: brackets, exact, calibrated", {TargetKind::kBracket, 0.0, true, true},
+                options, folder);
+  print_targets("the same without stray light", {TargetKind::kBracket, 0.0, true, false}, options,
                 folder);
-  print_targets("scans: wedges along, calibrated", TargetKind::kWedgeAlong, 0.0, true, options,
-                folder);
-  print_targets("scans: wedges across, calibrated", TargetKind::kWedgeAcross, 0.0, true, options,
-                folder);
-  print_targets("scans: brackets, 0.2 stop, 8 bits", TargetKind::kBracket, 0.2, false, options,
-                folder);
-  print_targets("scans: wedges along, 8 bits", TargetKind::kWedgeAlong, 0.0, false, options, folder);
+  print_targets("scans: wedges along, calibrated", {TargetKind::kWedgeAlong, 0.0, true, true},
+                options, folder);
+  print_targets("the same without stray light", {TargetKind::kWedgeAlong, 0.0, true, false},
+                options, folder);
+  print_targets("scans: wedges across, calibrated", {TargetKind::kWedgeAcross, 0.0, true, true},
+                options, folder);
+  print_targets("scans: brackets, 0.2 stop, calibrated", {TargetKind::kBracket, 0.2, true, true},
+                options, folder);
+  print_targets("scans: brackets, 0.2 stop, 8 bits", {TargetKind::kBracket, 0.2, false, true},
+                options, folder);
+  print_targets("scans: wedges along, 8 bits", {TargetKind::kWedgeAlong, 0.0, false, true},
+                options, folder);
   std::filesystem::remove_all(folder);
   return 0;
 }

@@ -89,24 +89,21 @@ void compare_steps(TargetCase& result, const filmsim::TargetScan& scan,
 
 }  // namespace
 
-TargetCase run_target_case(filmsim::TargetKind kind, double doubt_stops, bool calibrated,
-                           std::uint64_t seed, const std::string& folder) {
+TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
+                           const std::string& folder) {
   TargetCase result;
   result.seed = seed;
-  result.kind = kind;
-  result.calibrated = calibrated;
-  const filmsim::TargetScan scan = filmsim::sample_target(kind, doubt_stops, calibrated, seed);
+  const filmsim::TargetScan scan = filmsim::sample_target(wish, seed);
   const filmsim::CurveSettings& film = scan.scenario.strips.front().stock.curve;
   result.family = film.family;
   result.steps_made = static_cast<int>(std::max(scan.stops.size(), scan.printed.size()));
-  const std::string base = folder + "/" + std::to_string(seed) + "-target" +
-                           std::to_string(static_cast<int>(kind)) + (calibrated ? "c" : "u");
+  const std::string base = folder + "/" + std::to_string(seed);
   const filmsim::Simulated drawn = filmsim::render(scan.scenario);
   const std::string path = write_scan(drawn, base + ".tif");
   const std::string wedge_path = base + "-wedge.tif";
   try {
     std::optional<fogline::ScannerCalibration> scanner;
-    if (calibrated) {
+    if (wish.calibratable) {
       write_wedge(filmsim::render_wedge(scan.scanner_wedge), scan.scanner_wedge, wedge_path);
       const auto source = fogline::open_scan(wedge_path, {});
       // The owner says what he has.

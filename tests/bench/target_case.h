@@ -13,8 +13,6 @@ namespace bench {
 
 struct TargetCase {
   std::uint64_t seed = 0;
-  filmsim::TargetKind kind = filmsim::TargetKind::kBracket;
-  bool calibrated = false;
   filmsim::CurveFamily family = filmsim::CurveFamily::kSoftToe;
   std::vector<NumberCase> numbers;
   /// Steps that were given an exposure, and those of them whose exposure is right.
@@ -27,7 +25,7 @@ struct TargetCase {
 };
 
 /// `folder` holds the scans while they are read.
-TargetCase run_target_case(filmsim::TargetKind kind, double doubt_stops, bool calibrated,
-                           std::uint64_t seed, const std::string& folder);
+TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
+                           const std::string& folder);
 
 }  // namespace bench

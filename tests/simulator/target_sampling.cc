@@ -74,23 +74,18 @@ void expose_wedge(TargetScan& target, Random& random) {
 
 }  // namespace
 
-TargetScan sample_target(TargetKind kind, double doubt_stops, bool calibratable,
-                         std::uint64_t seed) {
+TargetScan sample_target(const TargetWish& wish, std::uint64_t seed) {
   TargetScan target;
-  target.kind = kind;
-  target.doubt_stops = doubt_stops;
+  target.kind = wish.kind;
+  target.doubt_stops = wish.doubt_stops;
   target.scenario = sample_scenario("bracket-135", seed);
-  Random random(seed, kStream + static_cast<std::uint64_t>(kind));
-  for (StripPlan& strip : target.scenario.strips) {
-    CurveSettings& curve = strip.stock.curve;
-    curve = target.scenario.strips.front().stock.curve;
-  }
+  Random random(seed, kStream + static_cast<std::uint64_t>(wish.kind));
   CurveSettings& curve = target.scenario.strips.front().stock.curve;
   curve.family = static_cast<CurveFamily>(random.integer(0, 3));
   curve.contrast_index = random.uniform(0.40, 0.80);
   curve.maximum_density = random.uniform(1.9, 3.0);
   for (StripPlan& strip : target.scenario.strips) strip.stock.curve = curve;
-  if (kind == TargetKind::kBracket) {
+  if (wish.kind == TargetKind::kBracket) {
     expose_bracket(target, random);
   } else {
     expose_wedge(target, random);
@@ -98,11 +93,12 @@ TargetScan sample_target(TargetKind kind, double doubt_stops, bool calibratable,
   const CalibratedPair pair = sample_pair({false, true, true}, seed);
   target.scanner_wedge = pair.wedge;
   target.certificate_u95 = pair.certificate_u95;
-  if (calibratable) {
+  if (wish.calibratable) {
     ScannerSettings scanner = sample_scanner(Device::kFlatbed, random);
     scanner.bare_level = std::min(scanner.bare_level, 0.92);
     scanner.sharpening = 0.0;
     scanner.response = sample_response(random);
+    if (!wish.stray_light) scanner.glare.share = 0.0;
     target.scenario.scanner = scanner;
     target.scanner_wedge.scanner = scanner;
     target.scanner_wedge.callier = scanner.callier;

@@ -29,9 +29,15 @@ struct TargetScan {
   double log_h_at_zero = 0.0;
 };
 
-/// `doubt_stops`: standard deviation of each exposure of a bracket. `calibratable`: the bare light
-/// stays below the top code and the file is of 16 bits; else 8 bits and glare.
-TargetScan sample_target(TargetKind kind, double doubt_stops, bool calibratable,
-                         std::uint64_t seed);
+struct TargetWish {
+  TargetKind kind = TargetKind::kBracket;
+  /// Standard deviation of each exposure of a bracket.
+  double doubt_stops = 0.0;
+  /// The bare light stays below the top code and the file is of 16 bits; else 8 bits.
+  bool calibratable = true;
+  bool stray_light = true;
+};
+
+TargetScan sample_target(const TargetWish& wish, std::uint64_t seed);
 
 }  // namespace filmsim
