@@ -149,9 +149,10 @@ MarkedArea area_from_text(const std::string& text) {
     numbers.push_back(number_from_text(text.substr(begin, end - begin)).value_or(NAN));
     begin = end + 1;
   }
-  const auto stops = sign == std::string::npos
-                         ? std::nullopt
-                         : number_from_text(text.substr(text[sign + 1] == '+' ? sign + 2 : sign + 1));
+  const auto stops =
+      sign == std::string::npos
+          ? std::nullopt
+          : number_from_text(text.substr(text[sign + 1] == '+' ? sign + 2 : sign + 1));
   constexpr std::size_t sides = 4;
   const bool whole = numbers.size() == sides && numbers[0] >= 0.0 && numbers[1] >= 0.0 &&
                      numbers[2] > 0.0 && numbers[3] > 0.0 && stops &&

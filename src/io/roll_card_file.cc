@@ -145,8 +145,8 @@ TargetCard read_target(CardTable table) {
       table.complain("times", "and stops exclude each other: keep one");
     }
   } else {
-    refuse_key_of("bracket",
-                  {"stops", "times", "metered_time", "first_frame", "by", "doubt_stops"}, table);
+    refuse_key_of("bracket", {"stops", "times", "metered_time", "first_frame", "by", "doubt_stops"},
+                  table);
     if (!card.reference) {
       table.refuse_missing("reference", "the name of the wedge's table, such as \"wedge.csv\"");
     }
@@ -174,8 +174,8 @@ MeteredTone read_metered(CardTable table) {
     table.refuse_missing("zone", "a zone, 0 to 10");
   }
   metered.zone = *zone;
-  metered.doubt_stops =
-      table.number("doubt_stops", 0.0, most_stops, "stops, 0 or more").value_or(metered.doubt_stops);
+  metered.doubt_stops = table.number("doubt_stops", 0.0, most_stops, "stops, 0 or more")
+                            .value_or(metered.doubt_stops);
   table.refuse_others();
   return metered;
 }

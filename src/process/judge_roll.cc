@@ -8,6 +8,7 @@ Judgement judge_roll(const RollMeasurement& roll, const RollCard* card,
   Judgement judgement;
   judgement.aim = aim_for(card, wanted_contrast_index);
   judgement.light_or_time = weigh_light_and_time(roll, judgement.aim, knowledge.population, card);
+  judgement.curve = judge_curve(roll, judgement.aim);
   judgement.findings =
       find_causes(roll, judgement.light_or_time, judgement.aim, knowledge.population, card);
   if (!roll.scans.empty()) {

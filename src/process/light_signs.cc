@@ -73,7 +73,8 @@ ToneReadings counted_tones(const RollMeasurement& roll) {
       continue;
     }
     for (const FrameMeasurement& frame : scan.frames) {
-      if (!frame.inferred && !frame.repeats_frame && !frame.target && frame.tone.shadow && frame.tone.highlight) {
+      if (!frame.inferred && !frame.repeats_frame && !frame.target && frame.tone.shadow &&
+          frame.tone.highlight) {
         add_frame(frame.tone, *base, scan, frame.cut ? cut : whole);
       }
     }

@@ -1,8 +1,8 @@
 #include "process/paper_words.h"
 
-#include "process/spoken_numbers.h"
+#include <fogline/process/curve_judgement.h>
 
-#include <cmath>
+#include <string>
 
 namespace fogline {
 namespace {
@@ -15,10 +15,6 @@ constexpr double very_hard_below = 0.75;
 /// Directed light sees silver's density higher, in an enlarger with condenser 1.15 to 1.3 times
 /// (common practice, no source).
 constexpr double condenser_factor = 1.22;
-
-/// ISO ranges are rounded to tens (ISO 6846; from memory).
-constexpr double ranges_per_density = 100.0;
-constexpr double range_step = 10.0;
 
 }  // namespace
 
@@ -42,9 +38,8 @@ std::optional<std::string> printing_hint(const RollMeasurement& roll,
   }
   const bool condenser = print_with == PrintWith::condenser;
   const double range = roll.medians->range->value * (condenser ? condenser_factor : 1.0);
-  const double iso_range = range_step * std::round(range * ranges_per_density / range_step);
-  return "Print on " + paper_word(range) + " paper, ISO range about R " + fixed_text(iso_range, 0) +
-         (condenser ? ", counted for condenser light." : ".");
+  return "Print on " + paper_word(range) + " paper, ISO range about R " +
+         std::to_string(iso_range(range)) + (condenser ? ", counted for condenser light." : ".");
 }
 
 }  // namespace fogline

@@ -27,9 +27,8 @@ void tell_light(const Sensitometry& read, LightOrTime& result) {
     result.exposure_reason = "The speed point can't be read: " + speed_point.reason + ".";
   } else {
     Quantity stops;
-    stops.value =
-        (*read.scale.metered_log_h - usual_placing_log_h - speed_point.quantity->value) /
-        stop_log_h;
+    stops.value = (*read.scale.metered_log_h - usual_placing_log_h - speed_point.quantity->value) /
+                  stop_log_h;
     stops.u95 = std::hypot(speed_point.quantity->u95 / stop_log_h,
                            coverage_factor_95 * placing_doubt_stops);
     result.exposure_stops = stops;
@@ -47,8 +46,8 @@ void tell_evidence(const Sensitometry& read, LightOrTime& result) {
     result.evidence.push_back(
         "The film reaches its speed point (0.10 above base plus fog) " +
         fixed_text(-read.readings.speed_point_log_h.quantity->value / stop_log_h, 1) +
-        " stops under the metered exposure; " +
-        fixed_text(usual_placing_log_h / stop_log_h, 1) + " is usual.");
+        " stops under the metered exposure; " + fixed_text(usual_placing_log_h / stop_log_h, 1) +
+        " is usual.");
   }
 }
 
@@ -69,9 +68,8 @@ LightOrTime weigh_target(const Sensitometry& read, const Aim& aim,
   const double contrast_sd = result.contrast_index->u95 / coverage_factor_95;
   const double stops = result.light_judged ? result.exposure_stops->value : 0.0;
   constexpr double no_doubt_stops = 0.01;
-  const double stops_sd = result.light_judged
-                              ? result.exposure_stops->u95 / coverage_factor_95
-                              : no_doubt_stops;
+  const double stops_sd =
+      result.light_judged ? result.exposure_stops->u95 / coverage_factor_95 : no_doubt_stops;
   const CauseRegions regions(aim, population);
   constexpr double reach = 3.5;
   constexpr int half_points = 20;

@@ -4,6 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <initializer_list>
+#include <map>
+#include <string>
 
 #include <nlohmann/json.hpp>
 
@@ -92,6 +95,39 @@ Json json_from_light_or_time(const LightOrTime& light_or_time) {
                        {"exposure_stops", light_or_time.judged ? light_or_time.exposure_reason
                                                                : light_or_time.reason},
                        {"contrast_index", light_or_time.reason}});
+  return object;
+}
+
+Json json_from_curve_judgement(const CurveJudgement& judgement) {
+  const auto range = [](const std::optional<Quantity>& quantity) {
+    return quantity ? Json(iso_range(quantity->value)) : Json(nullptr);
+  };
+  Json object{{"development", schema_word(judgement.development)},
+              {"zones", json_from_quantity(judgement.zones)},
+              {"diffusion_log_range", json_from_quantity(judgement.diffusion_range)},
+              {"diffusion_iso_range", range(judgement.diffusion_range)},
+              {"condenser_log_range", json_from_quantity(judgement.condenser_range)},
+              {"condenser_iso_range", range(judgement.condenser_range)},
+              {"zone_ix_net_density", json_from_quantity(judgement.densest)},
+              {"suits_scanning",
+               judgement.suits_scanning ? Json(*judgement.suits_scanning) : Json(nullptr)}};
+  if (!judgement.zones) {
+    object["development"] = nullptr;
+  }
+  std::map<std::string, std::string> reasons;
+  const auto explain = [&](std::initializer_list<const char*> fields, const std::string& why) {
+    for (const char* field : fields) {
+      if (object[field].is_null()) {
+        reasons[field] = why;
+      }
+    }
+  };
+  explain({"development", "zones"}, "The curve tells no contrast index.");
+  explain(
+      {"diffusion_log_range", "diffusion_iso_range", "condenser_log_range", "condenser_iso_range"},
+      judgement.range_reason);
+  explain({"zone_ix_net_density", "suits_scanning"}, judgement.scanning_reason);
+  put_reasons(object, reasons);
   return object;
 }
 

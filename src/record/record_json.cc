@@ -52,9 +52,8 @@ Json json_from_contrast(const RollMeasurement& roll) {
   Json object{{"method", schema_word(contrast.method)},
               {"contrast_index", json_from_quantity(contrast.contrast_index)},
               {"density_range", json_from_quantity(contrast.density_range)}};
-  std::map<std::string, std::string> reasons{
-      {"contrast_index", contrast.contrast_index_reason},
-      {"density_range", contrast.density_range_reason}};
+  std::map<std::string, std::string> reasons{{"contrast_index", contrast.contrast_index_reason},
+                                             {"density_range", contrast.density_range_reason}};
   if (roll.sensitometry) {
     put_sensitometry(object, *roll.sensitometry, base_of(roll), reasons);
   }
@@ -80,6 +79,9 @@ std::string json_from_record(const RollRecord& record) {
     object["target_cautions"] = json_from_cautions(measurement.target_cautions);
   }
   object["contrast"] = json_from_contrast(measurement);
+  if (record.judgement.curve) {
+    object["contrast"]["use"] = json_from_curve_judgement(*record.judgement.curve);
+  }
   object["findings"] = json_from_findings(record.judgement.findings);
   object["aim"] = json_from_aim(record.judgement.aim);
   object["light_or_time"] = json_from_light_or_time(record.judgement.light_or_time);

@@ -218,4 +218,16 @@ std::string_view schema_word(Severity severity) {
   return "unfit";
 }
 
+std::string_view schema_word(DevelopmentKind kind) {
+  switch (kind) {
+    case DevelopmentKind::normal:
+      return "normal";
+    case DevelopmentKind::expanded:
+      return "expanded";
+    case DevelopmentKind::contracted:
+      break;
+  }
+  return "contracted";
+}
+
 }  // namespace fogline

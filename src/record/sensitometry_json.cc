@@ -48,9 +48,9 @@ Json json_from_families(const CharacteristicCurve& curve) {
 }
 
 Json json_from_iso(const IsoSpeed& iso) {
-  Json object{{"triangle", schema_word(iso.triangle)},
-              {"probability", iso.probability ? json_from_probability(*iso.probability)
-                                              : Json(nullptr)}};
+  Json object{
+      {"triangle", schema_word(iso.triangle)},
+      {"probability", iso.probability ? json_from_probability(*iso.probability) : Json(nullptr)}};
   std::map<std::string, std::string> reasons;
   put(object, reasons, "speed", iso.speed);
   put(object, reasons, "effective_speed", iso.effective_speed);

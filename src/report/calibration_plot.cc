@@ -1,5 +1,7 @@
 #include "report/calibration_plot.h"
 
+#include "report/plot.h"
+
 #include <fogline/base/quantity.h>
 #include <fogline/density/callier.h>
 #include <fogline/report/number_text.h>
@@ -9,87 +11,32 @@
 #include <cmath>
 #include <string_view>
 
-// Lines are drawn in an inner picture that stretches to any width; points and letters are placed by
-// percentages, so that they keep their size.
-
 namespace fogline {
 
 namespace {
 
 constexpr std::array<std::string_view, 3> channel_classes{"c-red", "c-green", "c-blue"};
 
-/// A rectangle of numbers: x rises to the right, y upwards.
-struct Frame {
-  double x_from = 0.0;
-  double x_to = 1.0;
-  double y_from = 0.0;
-  double y_to = 1.0;
-
-  [[nodiscard]] double x(double value) const { return 100.0 * (value - x_from) / (x_to - x_from); }
-  [[nodiscard]] double y(double value) const {
-    return 100.0 - 100.0 * (value - y_from) / (y_to - y_from);
-  }
-};
-
-std::string percent(double value) {
-  return machine_number(value, 2) + "%";
-}
-
-std::string line(std::string_view css_class, double x1, double x2, double y1, double y2) {
-  return "<line class=\"" + std::string(css_class) + "\" x1=\"" + percent(x1) + "\" x2=\"" +
-         percent(x2) + "\" y1=\"" + percent(y1) + "\" y2=\"" + percent(y2) + "\"/>\n";
-}
-
-std::string x_axis(const Frame& frame) {
+std::string x_axis(const PlotFrame& frame) {
   std::string html;
   const double step = frame.x_to > 2.0 ? 0.5 : 0.25;
   for (double x = 0.0; x < frame.x_to + 1e-6; x += step) {
-    html += line("grid", frame.x(x), frame.x(x), 0.0, 100.0);
-    html += "<text x=\"" + percent(frame.x(x)) + "\" y=\"100%\" dy=\"16\" text-anchor=\"middle\">" +
+    html += plot_line("grid", frame.x(x), frame.x(x), 0.0, 100.0);
+    html += "<text x=\"" + plot_percent(frame.x(x)) +
+            "\" y=\"100%\" dy=\"16\" text-anchor=\"middle\">" +
             text_from_number(x, step < 0.5 ? 2 : 1) + "</text>\n";
   }
   return html;
 }
 
-std::string y_axis(const Frame& frame, double step, int decimals) {
-  std::string html;
-  for (double y = std::ceil(frame.y_from / step - 1e-6) * step; y < frame.y_to + 1e-6; y += step) {
-    html += line("grid", 0.0, 100.0, frame.y(y), frame.y(y));
-    html += "<text x=\"0\" dx=\"-6\" dy=\"4\" y=\"" + percent(frame.y(y)) +
-            "\" text-anchor=\"end\">" + text_from_number(y, decimals) + "</text>\n";
-  }
-  return html;
-}
-
-std::string path(std::string_view css_class, const std::string& data) {
-  return "<path class=\"" + std::string(css_class) + "\" d=\"" + data + "\"/>\n";
-}
-
-std::string stretched(const std::string& paths) {
-  return "<svg width=\"100%\" height=\"100%\" viewBox=\"0 0 100 100\" "
-         "preserveAspectRatio=\"none\">\n" +
-         paths + "</svg>\n";
-}
-
-void add_point(std::string& data, double x, double y) {
-  data += data.empty() ? 'M' : 'L';
-  data += machine_number(x, 2) + " " + machine_number(y, 2);
-}
-
-std::string figure(const std::string& spoken, const std::string& drawing,
-                   const std::string& caption) {
-  return "<figure class=\"plot\"><svg role=\"img\" aria-label=\"" + spoken + "\">\n" + drawing +
-         "</svg>\n<figcaption>" + caption + "</figcaption></figure>\n";
-}
-
 std::string mark(const CalibrationStep& step, double x, double y, std::string_view channel) {
-  const std::string at = percent(x) + "\" y=\"" + percent(y);
+  const std::string at = plot_percent(x) + "\" y=\"" + plot_percent(y);
   if (step.outlier || !step.used) {
     return "<text class=\"out " + std::string(channel) + "\" x=\"" + at +
            "\" dy=\"5\" text-anchor=\"middle\">×</text>\n";
   }
-  return "<circle class=\"dot " + std::string(channel) + "\" r=\"3\" cx=\"" + percent(x) +
-         "\" cy=\"" + percent(y) + "\"/>\n";
+  return "<circle class=\"dot " + std::string(channel) + "\" r=\"3\" cx=\"" + plot_percent(x) +
+         "\" cy=\"" + plot_percent(y) + "\"/>\n";
 }
 
 double shown_end(const ScannerCalibration& calibration) {
@@ -103,7 +50,7 @@ double shown_end(const ScannerCalibration& calibration) {
 /// Density that a channel's curve stands for, where bare light is the calibration's own (or the
 /// brightest step's).
 std::string curve_data(const ScannerCalibration& calibration, std::size_t channel,
-                       const Frame& frame) {
+                       const PlotFrame& frame) {
   const CodeCurve& curve = calibration.curves.of_channel[channel];
   const CalibrationStep& first = calibration.steps.front();
   const auto directed = [&](double density) {
@@ -118,7 +65,7 @@ std::string curve_data(const ScannerCalibration& calibration, std::size_t channe
     const double field = mean_of(calibration.doubt_at(density).field);
     const double light =
         (std::pow(10.0, -directed(density)) + share * field) / (1.0 + share * field) * zero;
-    add_point(data, frame.x(density), frame.y(-std::log10(curve.code_of(light))));
+    add_plot_point(data, frame.x(density), frame.y(-std::log10(curve.code_of(light))));
   }
   return data;
 }
@@ -126,7 +73,7 @@ std::string curve_data(const ScannerCalibration& calibration, std::size_t channe
 }  // namespace
 
 std::string response_plot(const ScannerCalibration& calibration) {
-  Frame frame{0.0, shown_end(calibration), 0.0, 0.5};
+  PlotFrame frame{0.0, shown_end(calibration), 0.0, 0.5};
   for (const CalibrationStep& step : calibration.steps) {
     for (std::size_t c = 0; c < static_cast<std::size_t>(calibration.channels); ++c) {
       if (step.code[c] > 0.0) {
@@ -135,12 +82,12 @@ std::string response_plot(const ScannerCalibration& calibration) {
     }
   }
   frame.y_to = 0.5 * std::ceil(frame.y_to / 0.5);
-  std::string drawing = x_axis(frame) + y_axis(frame, 0.5, 1);
+  std::string drawing = x_axis(frame) + plot_y_axis(frame, 0.5, 1);
   std::string paths;
   std::string points;
   for (std::size_t c = 0; c < static_cast<std::size_t>(calibration.channels); ++c) {
     const std::string_view channel = calibration.channels == 1 ? "c-grey" : channel_classes[c];
-    paths += path("response " + std::string(channel), curve_data(calibration, c, frame));
+    paths += plot_path("response " + std::string(channel), curve_data(calibration, c, frame));
     for (const CalibrationStep& step : calibration.steps) {
       if (step.code[c] > 0.0) {
         points += mark(step, frame.x(step.reference_density), frame.y(-std::log10(step.code[c])),
@@ -148,17 +95,18 @@ std::string response_plot(const ScannerCalibration& calibration) {
       }
     }
   }
-  return figure("Response: code over density", drawing + stretched(paths) + points,
-                "Code below full scale (as a power of ten) over density" +
-                    std::string(calibration.channels == 1
-                                    ? ""
-                                    : ": red, green and blue channel, solid, dashed and dotted") +
-                    ". A cross is a step that was left out. A straight line at 45° would be a "
-                    "scanner whose codes are light.");
+  return plot_figure(
+      "Response: code over density", drawing + plot_stretched(paths) + points,
+      "Code below full scale (as a power of ten) over density" +
+          std::string(calibration.channels == 1
+                          ? ""
+                          : ": red, green and blue channel, solid, dashed and dotted") +
+          ". A cross is a step that was left out. A straight line at 45° would be a "
+          "scanner whose codes are light.");
 }
 
 std::string residual_plot(const ScannerCalibration& calibration) {
-  Frame frame{0.0, shown_end(calibration), -0.05, 0.05};
+  PlotFrame frame{0.0, shown_end(calibration), -0.05, 0.05};
   for (const CalibrationStep& step : calibration.steps) {
     if (step.used && step.reference_density <= calibration.density_limit) {
       frame.y_to = std::max(frame.y_to, std::abs(step.density - step.reference_density));
@@ -171,18 +119,18 @@ std::string residual_plot(const ScannerCalibration& calibration) {
   std::string lower;
   for (const CalibratedDoubt& doubt : calibration.doubt) {
     const double u95 = coverage_factor_95 * std::hypot(doubt.fit, doubt.stray);
-    add_point(upper, frame.x(doubt.density), frame.y(held(u95)));
+    add_plot_point(upper, frame.x(doubt.density), frame.y(held(u95)));
     std::string back = "L";
     back +=
         machine_number(frame.x(doubt.density), 2) + " " + machine_number(frame.y(held(-u95)), 2);
     lower.insert(0, back);
   }
-  std::string drawing = x_axis(frame) + y_axis(frame, 0.5 * frame.y_to, 3);
-  drawing += stretched(path("band", upper + lower + "Z"));
-  drawing += line("zero", 0.0, 100.0, frame.y(0.0), frame.y(0.0));
-  drawing += line("limit", frame.x(calibration.density_limit), frame.x(calibration.density_limit),
-                  0.0, 100.0);
-  drawing += "<text class=\"limit-word\" x=\"" + percent(frame.x(calibration.density_limit)) +
+  std::string drawing = x_axis(frame) + plot_y_axis(frame, 0.5 * frame.y_to, 3);
+  drawing += plot_stretched(plot_path("band", upper + lower + "Z"));
+  drawing += plot_line("zero", 0.0, 100.0, frame.y(0.0), frame.y(0.0));
+  drawing += plot_line("limit", frame.x(calibration.density_limit),
+                       frame.x(calibration.density_limit), 0.0, 100.0);
+  drawing += "<text class=\"limit-word\" x=\"" + plot_percent(frame.x(calibration.density_limit)) +
              "\" y=\"0\" dx=\"-5\" dy=\"13\" text-anchor=\"end\">limit</text>\n";
   for (const CalibrationStep& step : calibration.steps) {
     if (std::isfinite(step.density)) {
@@ -190,7 +138,7 @@ std::string residual_plot(const ScannerCalibration& calibration) {
                       frame.y(held(step.density - step.reference_density)), "c-grey");
     }
   }
-  return figure(
+  return plot_figure(
       "Differences of the steps from the reference", drawing,
       "Density read less density of the reference, over density. The band covers the "
       "truth 95 times in 100, the certificate's own doubt not counted; right of the limit "

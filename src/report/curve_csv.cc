@@ -35,9 +35,9 @@ std::string curve_csv(const RollMeasurement& roll) {
   }
   const CharacteristicCurve& curve = roll.sensitometry->curve;
   for (const ExposedStep& step : curve.steps) {
-    csv += row("step", step.label, machine_number(step.log_h, digits),
-               step.density - curve.base_fog, coverage_factor_95 * step.density_doubt,
-               step.left_out.empty() ? "yes" : "no");
+    csv +=
+        row("step", step.label, machine_number(step.log_h, digits), step.density - curve.base_fog,
+            coverage_factor_95 * step.density_doubt, step.left_out.empty() ? "yes" : "no");
   }
   for (std::size_t i = 0; i < curve.mean.net_density.size(); ++i) {
     const double log_h = curve.mean.begin_log_h + curve.mean.step_log_h * static_cast<double>(i);

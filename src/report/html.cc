@@ -156,7 +156,7 @@ std::string html_from_record(const RollRecord& record, const std::vector<PagePic
          section("The strip", figures) + "<div class=\"evidence\">\n" +
          section("Shadow and highlight", scales + frame_table(measurement, options.units)) +
          section("Light or time?", measurement.scans.empty() ? "" : light_part(record)) +
-         section("Clear film", clear_film) +
+         section("The curve", curve_part(record)) + section("Clear film", clear_film) +
          section("Marks", marks_part(record, pictures, marks, options.units)) +
          section("Do tonight", tonight_part(record), "tonight") +
          section("Your baths", baths_part(record), "baths") +

@@ -110,7 +110,7 @@ std::string frame_table(const RollMeasurement& measurement, DensityUnits units) 
   std::string rows;
   for (const ScanMeasurement& scan : measurement.scans) {
     for (const FrameMeasurement& frame : scan.frames) {
-      rows += frame_row(frame, units);
+      rows += frame.target ? std::string() : frame_row(frame, units);
     }
   }
   if (rows.empty()) {

@@ -39,6 +39,9 @@ std::string baths_part(const RollRecord& record);
 /// Probabilities of light and time as bars, contrast and light on their lines, evidence.
 std::string light_part(const RollRecord& record);
 
+/// The characteristic curve, what is read from it, and its zones; empty without a target.
+std::string curve_part(const RollRecord& record);
+
 /// Cut-outs and table of the marks.
 std::string marks_part(const RollRecord& record, const std::vector<PagePicture>& pictures,
                        const std::vector<MarkList>& lists, DensityUnits units);

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <vector>
 
 // The density scale of a roll: one row a frame, from shadow to highlight, with a dot at the middle
 // tone and a band of doubt at both ends. Places along the scale are percentages and heights are
@@ -166,10 +168,18 @@ std::string thumbnail(const BoxPx& box, const PagePicture& picture, std::size_t 
          std::to_string(index) + "\"/></svg>";
 }
 
+/// Frames of a target are no pictures.
+std::vector<FrameMeasurement> picture_frames(const ScanMeasurement& scan) {
+  std::vector<FrameMeasurement> frames;
+  std::copy_if(scan.frames.begin(), scan.frames.end(), std::back_inserter(frames),
+               [](const FrameMeasurement& frame) { return !frame.target; });
+  return frames;
+}
+
 std::string names_column(const ScanMeasurement& scan, const PagePicture& picture,
                          std::size_t index) {
   std::string html = "<div class=\"names\" aria-hidden=\"true\">\n";
-  for (const FrameMeasurement& frame : scan.frames) {
+  for (const FrameMeasurement& frame : picture_frames(scan)) {
     html += "<div><span>" + std::to_string(frame.number) + "</span>";
     html += has_picture(picture) ? thumbnail(frame.box_px, picture, index) : "";
     html += "</div>\n";
@@ -206,10 +216,11 @@ std::string caption(const ScanMeasurement& scan, const Aim& aim, DensityUnits un
 
 std::string scale_figure(const ScanMeasurement& scan, const PagePicture& picture, std::size_t index,
                          const Aim& aim, DensityUnits units, bool name_file) {
-  if (scan.frames.empty()) {
+  const std::vector<FrameMeasurement> frames = picture_frames(scan);
+  if (frames.empty()) {
     return "";
   }
-  const int rows = static_cast<int>(scan.frames.size());
+  const int rows = static_cast<int>(frames.size());
   const int bottom = head_px + row_px * rows;
   std::string html = "<figure><div class=\"scale\">" + names_column(scan, picture, index) +
                      "<svg height=\"" + std::to_string(bottom + foot_px) +
@@ -218,7 +229,7 @@ std::string scale_figure(const ScanMeasurement& scan, const PagePicture& picture
                      axis(bottom, units) + aim_bands(scan, aim, bottom) +
                      base_line(scan, bottom, units);
   int row = 0;
-  for (const FrameMeasurement& frame : scan.frames) {
+  for (const FrameMeasurement& frame : frames) {
     html += frame_row(frame, row++);
   }
   return html + "</svg></div>\n<figcaption>" + caption(scan, aim, units, name_file) +

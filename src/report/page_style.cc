@@ -145,6 +145,12 @@ print-color-adjust:exact;-webkit-print-color-adjust:exact}
 .plot .c-blue.response{stroke-dasharray:2 3}
 .plot .dot{fill:var(--ink)}.plot text.out{font-size:17px;fill:var(--two)}
 .plot .band{fill:var(--one);opacity:.18;stroke:none}.plot .zero{stroke:var(--faint)}
+.plot .arc{stroke:var(--faint);stroke-width:.8}.plot .chord{stroke:var(--two);stroke-width:1.2}
+.plot .triangle{stroke:var(--faint);stroke-width:.8;stroke-dasharray:1 2}
+.plot .wished{stroke:var(--one);stroke-width:1.4;stroke-dasharray:6 4}
+.plot .bar{stroke:var(--ink)}.plot text.own{fill:var(--two);font-size:12px}
+.plot text.aim-word{fill:var(--one);font-size:12px}.plot text.zone{fill:var(--ink)}
+.plot.curve>svg{height:22rem;margin-bottom:2.6rem}
 .plot .limit{stroke:var(--two);stroke-dasharray:4 3}.plot text.limit-word{fill:var(--two)}
 .rule{border:solid var(--ink);border-width:0 1px 1px;height:.4rem;margin:.6rem 0 0}
 .scale .more{stroke:var(--ink);stroke-width:1.5}

@@ -1,4 +1,6 @@
 #include "report/budget.h"
+#include "report/curve_numbers.h"
+#include "report/curve_words.h"
 #include "report/film_words.h"
 #include "report/judgement_words.h"
 #include "report/phrases.h"
@@ -132,8 +134,10 @@ void put_frames(TextLayout& layout, const RollMeasurement& measurement, const st
   bool from_base = false;
   for (const ScanMeasurement& scan : measurement.scans) {
     for (const FrameMeasurement& frame : scan.frames) {
-      rows.push_back(row_of(frame, units));
-      from_base = from_base || scan.densities_above == DensitiesAbove::base;
+      if (!frame.target) {
+        rows.push_back(row_of(frame, units));
+        from_base = from_base || scan.densities_above == DensitiesAbove::base;
+      }
     }
   }
   if (rows.empty()) {
@@ -159,6 +163,43 @@ void put_frames(TextLayout& layout, const RollMeasurement& measurement, const st
                  : ", counted from the bare light, base included. Net is the median "
                    "above base plus fog."));
   put_rows(layout, rows);
+}
+
+void put_curve(TextLayout& layout, const RollRecord& record) {
+  const std::vector<std::string> sentences = curve_sentences(record);
+  if (sentences.empty()) {
+    return;
+  }
+  layout.heading("The curve");
+  for (const std::string& sentence : sentences) {
+    layout.paragraph(sentence);
+  }
+  if (!record.measurement.sensitometry) {
+    return;
+  }
+  const Sensitometry& read = *record.measurement.sensitometry;
+  for (const std::string& line : step_lines(read)) {
+    layout.line(line);
+  }
+  constexpr std::size_t name_width = 54;
+  for (const CurveNumber& number : curve_numbers(read)) {
+    if (number.reading->quantity) {
+      layout.line(padded(number.name, name_width) +
+                  curve_number_text(*number.reading, number.decimals));
+    }
+  }
+  std::string zones = "Net density of zones 0 to 10:";
+  for (const ZoneDensity& zone : read.placement.zones) {
+    zones += " ";
+    zones += zone.net_density.quantity ? text_from_number(zone.net_density.quantity->value, 2)
+                                       : std::string(missing);
+  }
+  layout.paragraph(zones + (read.placement.metered ? " (the metered tone on Zone 5)."
+                                                   : " (Zone 1 laid on the speed point)."));
+  for (const std::string& sentence : missing_numbers(read)) {
+    layout.paragraph(sentence);
+  }
+  layout.paragraph(curve_method(read));
 }
 
 void put_list(TextLayout& layout, std::string_view title,
@@ -216,6 +257,7 @@ std::string text_from_record(const RollRecord& record, const TextOptions& option
     put_budgets(layout, measurement, options.units);
   }
   put_light_or_time(layout, record);
+  put_curve(layout, record);
   put_marks(layout, record, options.units);
   put_baths(layout, record);
   put_list(layout, "What is not sure", unsure_sentences(record));

@@ -103,6 +103,11 @@ std::string reading_without_frames(const RollMeasurement& measurement, DensityUn
   }
   const auto base_fog = roll_base_fog(measurement);
   const std::string film = film_of(measurement);
+  if (measurement.sensitometry && base_fog) {
+    return capitalised(count_word(measurement.sensitometry->curve.steps.size())) +
+           " known exposures on " + film + "; base plus fog is " +
+           sentence_from_density(*base_fog, units) + ".";
+  }
   if (base_fog) {
     return "No frame was found on the " + film + "; base plus fog is " +
            sentence_from_density(*base_fog, units) + ".";
@@ -143,7 +148,7 @@ std::vector<const FrameMeasurement*> counted_frames(const RollMeasurement& measu
   std::vector<const FrameMeasurement*> frames;
   for (const ScanMeasurement& scan : measurement.scans) {
     for (const FrameMeasurement& frame : scan.frames) {
-      if (!frame.repeats_frame && (frame.tone.shadow || frame.tone.middle)) {
+      if (!frame.repeats_frame && !frame.target && (frame.tone.shadow || frame.tone.middle)) {
         frames.push_back(&frame);
       }
     }

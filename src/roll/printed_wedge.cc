@@ -57,7 +57,8 @@ struct SlotPlace {
   PointMm pitch;
 
   [[nodiscard]] FilmExtent at(int slot) const {
-    return {first.along_begin_mm + slot * pitch.along_mm, first.along_end_mm + slot * pitch.along_mm,
+    return {first.along_begin_mm + slot * pitch.along_mm,
+            first.along_end_mm + slot * pitch.along_mm,
             first.across_begin_mm + slot * pitch.across_mm,
             first.across_end_mm + slot * pitch.across_mm};
   }
@@ -81,13 +82,14 @@ SlotPlace slot_place(const FoundWedge& wedge, const DensityStrip& density, int f
   const FilmExtent first = extent_of(wedge.steps.front(), density, first_row);
   const FilmExtent last = extent_of(wedge.steps.back(), density, first_row);
   const int slots = wedge.steps.back().slot - wedge.steps.front().slot;
-  return {first,
-          {0.5 * (last.along_begin_mm + last.along_end_mm - first.along_begin_mm -
-                  first.along_end_mm) /
-               slots,
-           0.5 * (last.across_begin_mm + last.across_end_mm - first.across_begin_mm -
-                  first.across_end_mm) /
-               slots}};
+  return {
+      first,
+      {0.5 * (last.along_begin_mm + last.along_end_mm - first.along_begin_mm - first.along_end_mm) /
+           slots,
+       0.5 *
+           (last.across_begin_mm + last.across_end_mm - first.across_begin_mm -
+            first.across_end_mm) /
+           slots}};
 }
 
 double net_at(const DensityStrip& density, const FilmExtent& place, double base) {
@@ -106,9 +108,9 @@ double net_at(const DensityStrip& density, const FilmExtent& place, double base)
   return values.empty() ? NAN : median(values) - base;
 }
 
-/// Steps beyond the most exposed one found that the shoulder or the scan's noise drowns: up to where
-/// the film is dark again, which must be a whole number of steps away. Nothing where no such end is
-/// in sight.
+/// Steps beyond the most exposed one found that the shoulder or the scan's noise drowns: up to
+/// where the film is dark again, which must be a whole number of steps away. Nothing where no such
+/// end is in sight.
 std::optional<int> drowned_steps(const DensityStrip& density, const SlotPlace& place, int last_slot,
                                  double base, int most) {
   constexpr int parts = 20;  // of a pitch
@@ -179,8 +181,8 @@ PrintedWedge find_printed_wedge(const StripReading& reading, const FilmStrip& fi
   // The least exposed steps are as clear as the film around them: their places are known.
   for (int index = steps - 1; index >= 0; --index) {
     const FilmExtent extent = place.at(last_slot - index);
-    const bool on_film = extent.along_begin_mm > film.along_begin_mm &&
-                         extent.along_end_mm < film.along_end_mm;
+    const bool on_film =
+        extent.along_begin_mm > film.along_begin_mm && extent.along_end_mm < film.along_end_mm;
     const auto area = on_film ? read_exposed_area(reading.density, extent) : std::nullopt;
     if (area) {
       printed.steps.push_back({*area, index});

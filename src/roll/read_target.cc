@@ -52,10 +52,9 @@ void tell_left_out(RollMeasurement& roll, const TargetSteps& steps) {
   for (std::size_t i = 0; i < steps.origins.size(); ++i) {
     const std::string& label = steps.exposed.steps[i].label;
     const auto& fitted = roll.sensitometry->curve.steps;
-    const auto same =
-        std::find_if(fitted.begin(), fitted.end(), [&](const ExposedStep& step) {
-          return step.label == label && step.log_h == steps.exposed.steps[i].log_h;
-        });
+    const auto same = std::find_if(fitted.begin(), fitted.end(), [&](const ExposedStep& step) {
+      return step.label == label && step.log_h == steps.exposed.steps[i].log_h;
+    });
     if (same != fitted.end() && !same->left_out.empty()) {
       StepMeasurement& step = roll.scans[steps.origins[i].scan].steps[steps.origins[i].step];
       step.outlier = step.reason.empty();
@@ -88,8 +87,8 @@ void read_target(RollMeasurement& roll, const ExposureTarget& target) {
   }
   number_steps(roll);
   if (!failure.empty()) {
-    roll.target_cautions.push_back({"target-unread", Severity::caution,
-                                    "No characteristic curve: " + failure + "."});
+    roll.target_cautions.push_back(
+        {"target-unread", Severity::caution, "No characteristic curve: " + failure + "."});
     roll.contrast.contrast_index_reason = "No characteristic curve: " + failure + ".";
   }
 }

@@ -57,7 +57,7 @@ NetDoubts net_doubts_of(const DoubtSources& doubt, double base) {
 }
 
 ExposedReading reading_of(const ExposedArea& area, const FilmStrip& film, int strip,
-                       const DoubtSources& doubt, double base) {
+                          const DoubtSources& doubt, double base) {
   ExposedReading reading;
   reading.area = area;
   reading.strip = strip;
@@ -90,10 +90,9 @@ void add_marked_area(ScanMeasurement& scan, const ScanWork& work, const MarkedAr
     const StripReading& reading = work.readings[s];
     const FilmStrip& film = work.layout.strips[s];
     const FilmExtent extent = extent_of(marked.box_px, film.map);
-    const bool inside = extent.along_begin_mm > film.along_begin_mm &&
-                        extent.along_end_mm < film.along_end_mm &&
-                        extent.across_begin_mm > film.across_begin_mm &&
-                        extent.across_end_mm < film.across_end_mm;
+    const bool inside =
+        extent.along_begin_mm > film.along_begin_mm && extent.along_end_mm < film.along_end_mm &&
+        extent.across_begin_mm > film.across_begin_mm && extent.across_end_mm < film.across_end_mm;
     if (!inside || !reading.clear) {
       continue;
     }
@@ -130,8 +129,8 @@ void add_unseen_frames(StripMeasurement& strip, const StripReading& reading, con
     for (;;) {
       place.along_begin_mm += step;
       place.along_end_mm += step;
-      const bool on_film = place.along_begin_mm > film.along_begin_mm &&
-                           place.along_end_mm < film.along_end_mm;
+      const bool on_film =
+          place.along_begin_mm > film.along_begin_mm && place.along_end_mm < film.along_end_mm;
       const auto area = on_film ? read_exposed_area(reading.density, place) : std::nullopt;
       if (!area) {
         return;

@@ -77,8 +77,7 @@ void add_step(TargetSteps& steps, RollMeasurement& roll, std::size_t scan_index,
 /// The least exposed frames may be too thin to be found as frames: where they must lie by the pitch
 /// of the others, film is read all the same.
 void add_unseen_frames(TargetSteps& steps, RollMeasurement& roll, const BracketTarget& bracket,
-                       const std::vector<FrameInRoll>& frames,
-                       const BracketAlignment& alignment) {
+                       const std::vector<FrameInRoll>& frames, const BracketAlignment& alignment) {
   const auto by_exposure = [&](std::size_t a, std::size_t b) {
     return alignment.exposure_of_frame[a] < alignment.exposure_of_frame[b];
   };
@@ -197,11 +196,11 @@ void mark_wedge_frames(ScanMeasurement& scan) {
     return at.x > box.x && at.x < box.x + box.width && at.y > box.y && at.y < box.y + box.height;
   };
   for (FrameMeasurement& frame : scan.frames) {
-    frame.target = frame.target ||
-                   std::any_of(scan.exposed_wedge.begin(), scan.exposed_wedge.end(),
-                               [&](const ExposedReading& step) {
-                                 return holds(frame.box_px, middle_of(step.corners_px));
-                               });
+    frame.target =
+        frame.target || std::any_of(scan.exposed_wedge.begin(), scan.exposed_wedge.end(),
+                                    [&](const ExposedReading& step) {
+                                      return holds(frame.box_px, middle_of(step.corners_px));
+                                    });
   }
 }
 
@@ -216,9 +215,8 @@ TargetSteps metered_steps(RollMeasurement& roll, const ExposureTarget& target) {
     const std::vector<ExposedReading> areas = roll.scans[s].marked_areas;
     for (const ExposedReading& area : areas) {
       const auto index = static_cast<std::size_t>(area.target_index);
-      add_step(steps, roll, s, area, StepRole::marked_area,
-               target.areas[index].stops * stop_log_h, target.area_doubt_stops * stop_log_h,
-               "area " + std::to_string(index + 1));
+      add_step(steps, roll, s, area, StepRole::marked_area, target.areas[index].stops * stop_log_h,
+               target.area_doubt_stops * stop_log_h, "area " + std::to_string(index + 1));
     }
   }
   for (const MeteredTone& metered : target.metered) {

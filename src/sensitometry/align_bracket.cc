@@ -228,8 +228,9 @@ BracketAlignment align_bracket(const std::vector<double>& stops,
   const Way& best = ways.front();
   const double rise = level_chi_square(search.placed(best.exposure_of_frame)) - best.chi_square;
   if (!(rise > certain)) {
-    alignment.failure = "the frames' densities don't rise with the exposures on the card, either "
-                        "way round";
+    alignment.failure =
+        "the frames' densities don't rise with the exposures on the card, either "
+        "way round";
     return alignment;
   }
   alignment.exposure_of_frame = best.exposure_of_frame;
@@ -238,11 +239,11 @@ BracketAlignment align_bracket(const std::vector<double>& stops,
     return way.chi_square < best.chi_square + certain && !same_exposures(stops, best, way);
   });
   if (other != ways.end()) {
-    alignment.ambiguity =
-        "fits the exposures on the card another way as well (" +
-        std::string(other->turned_of_frame != best.turned_of_frame ? "film the other way round"
-                                                             : "beginning with another frame") +
-        ")";
+    alignment.ambiguity = "fits the exposures on the card another way as well (" +
+                          std::string(other->turned_of_frame != best.turned_of_frame
+                                          ? "film the other way round"
+                                          : "beginning with another frame") +
+                          ")";
   }
   return alignment;
 }

@@ -14,8 +14,8 @@ namespace {
 constexpr double speed_constant = 0.80;
 constexpr int least_degrees = 7;
 /// The arithmetic numbers of 7 to 36 degrees.
-constexpr std::array arithmetic{4,   5,   6,   8,   10,  12,  16,  20,   25,   32,
-                                40,  50,  64,  80,  100, 125, 160, 200,  250,  320,
+constexpr std::array arithmetic{4,   5,   6,   8,   10,   12,   16,   20,   25,   32,
+                                40,  50,  64,  80,  100,  125,  160,  200,  250,  320,
                                 400, 500, 640, 800, 1000, 1250, 1600, 2000, 2500, 3200};
 /// Delta-X at the triangle's own gain.
 constexpr double standard_delta_x = 0.296;
@@ -59,8 +59,8 @@ IsoSpeed read_iso_speed(const CharacteristicCurve& curve, const CurveReadings& r
   if (readings.triangle_gain.quantity) {
     const auto within = std::count_if(curve.draws.begin(), curve.draws.end(), [](const auto& draw) {
       const auto gradient = average_gradient(draw, iso_triangle_log_h);
-      return gradient && std::abs(*gradient * iso_triangle_log_h - iso_triangle_gain) <=
-                             iso_triangle_tolerance;
+      return gradient &&
+             std::abs(*gradient * iso_triangle_log_h - iso_triangle_gain) <= iso_triangle_tolerance;
     });
     iso.probability = static_cast<double>(within) / static_cast<double>(curve.draws.size());
     iso.triangle = *iso.probability >= sure         ? TriangleState::met

@@ -25,9 +25,9 @@ std::optional<ExposedArea> read_exposed_area(const DensityStrip& density, const 
   const int right = density.column(area.along_end_mm);
   const int top = density.row(area.across_begin_mm);
   const int bottom = density.row(area.across_end_mm);
-  const int cell = std::max(1, static_cast<int>(std::lround(
-                                   std::min({cell_mm * density.pixels_per_mm,
-                                             0.25 * (right - left), 0.25 * (bottom - top)}))));
+  const int cell = std::max(
+      1, static_cast<int>(std::lround(std::min(
+             {cell_mm * density.pixels_per_mm, 0.25 * (right - left), 0.25 * (bottom - top)}))));
   std::vector<double> cells;
   std::size_t pixels = 0;
   std::size_t seen = 0;

@@ -3,6 +3,7 @@
 #include <fogline/numerics/robust.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <numeric>
 #include <string>
@@ -55,9 +56,15 @@ CurveReading read_number(const CharacteristicCurve& curve, const Construct& cons
   }
   Quantity quantity;
   quantity.value = std::accumulate(values.begin(), values.end(), 0.0) / readable;
-  quantity.lower95 = percentile(values, 0.025);
-  quantity.upper95 = percentile(values, 0.975);
-  quantity.u95 = std::max(*quantity.upper95 - quantity.value, quantity.value - *quantity.lower95);
+  const double below = quantity.value - percentile(values, 0.025);
+  const double above = percentile(values, 0.975) - quantity.value;
+  quantity.u95 = std::max(below, above);
+  // An interval as good as even is told as one number.
+  constexpr double skew_part = 0.25;
+  if (std::abs(above - below) > skew_part * quantity.u95) {
+    quantity.lower95 = quantity.value - below;
+    quantity.upper95 = quantity.value + above;
+  }
   reading.quantity = quantity;
   return reading;
 }

@@ -34,9 +34,8 @@ void weigh(std::vector<WeighedShape>& all) {
   for (const WeighedShape& one : all) {
     best = std::max(best, one.weight);
   }
-  std::erase_if(all, [&](const WeighedShape& one) {
-    return one.weight < best + std::log(negligible);
-  });
+  std::erase_if(all,
+                [&](const WeighedShape& one) { return one.weight < best + std::log(negligible); });
   double sum = 0.0;
   for (WeighedShape& one : all) {
     one.weight = std::exp(one.weight - best);

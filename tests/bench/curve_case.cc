@@ -117,12 +117,12 @@ std::vector<NumberCase> compare_numbers(const fogline::CurveReadings& readings,
                                         const filmsim::FilmCurve& film, double begin_log_h,
                                         double end_log_h, double speed_point_log_h) {
   const auto net = [&](double x) { return film.density(x); };
-  return {{curve_numbers[0], compare(film.settings().contrast_index, readings.contrast_index)},
-          {curve_numbers[1],
-           compare(filmsim::average_gradient(net, film.settings().speed_point_log_h),
-                   readings.gradient_150)},
-          {curve_numbers[2], compare(true_gamma(film, begin_log_h, end_log_h), readings.gamma)},
-          {curve_numbers[3], compare(speed_point_log_h, readings.speed_point_log_h)}};
+  return {
+      {curve_numbers[0], compare(film.settings().contrast_index, readings.contrast_index)},
+      {curve_numbers[1], compare(filmsim::average_gradient(net, film.settings().speed_point_log_h),
+                                 readings.gradient_150)},
+      {curve_numbers[2], compare(true_gamma(film, begin_log_h, end_log_h), readings.gamma)},
+      {curve_numbers[3], compare(speed_point_log_h, readings.speed_point_log_h)}};
 }
 
 CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
@@ -164,7 +164,8 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
   result.numbers = compare_numbers(readings, film, curve.begin_log_h, curve.sure_end_log_h,
                                    result.film.speed_point_log_h);
   result.numbers.push_back(
-      {curve_numbers[4], Compared{base, curve.base_fog, 1.96 * curve.base_fog_doubt, {}, {}, false}});
+      {curve_numbers[4],
+       Compared{base, curve.base_fog, 1.96 * curve.base_fog_doubt, {}, {}, false}});
   return result;
 }
 

@@ -14,7 +14,7 @@ namespace {
 /// The population's unknowns, what they stand for in the settings, and over which range they are
 /// spread evenly (`sample_film`).
 struct Unknown {
-  double filmsim::CurveSettings::* member;
+  double filmsim::CurveSettings::*member;
   double range;
   double step;
 };

@@ -78,7 +78,8 @@ void print_limit(const std::vector<CurveCase>& cases, std::size_t n,
                  std::optional<filmsim::CurveFamily> family) {
   std::vector<double> least;
   for (const CurveCase& item : cases) {
-    if ((!family || item.film.family == *family) && n < item.least_deviations.size() && n < item.numbers.size() && item.numbers[n].compared) {
+    if ((!family || item.film.family == *family) && n < item.least_deviations.size() &&
+        n < item.numbers.size() && item.numbers[n].compared) {
       least.push_back(item.least_deviations[n]);
     }
   }
@@ -122,8 +123,9 @@ void print_numbers(const std::vector<CurveCase>& cases, double within) {
 }
 
 void print_test(const char* name, CurveTest test, const Options& options) {
-  const auto cases = run_all<CurveCase>(
-      options.drawn, options, [&](std::uint64_t seed) { return bench::run_curve_case(test, seed); });
+  const auto cases = run_all<CurveCase>(options.drawn, options, [&](std::uint64_t seed) {
+    return bench::run_curve_case(test, seed);
+  });
   std::printf("\n");
   bench::print_spread_head(name, 0.02);
   print_numbers(cases, 0.02);
@@ -216,8 +218,8 @@ int main(int argc, char** argv) {
                 options, folder);
   print_targets("scans: brackets, 0.2 stop, 8 bits", {TargetKind::kBracket, 0.2, false, true},
                 options, folder);
-  print_targets("scans: wedges along, 8 bits", {TargetKind::kWedgeAlong, 0.0, false, true},
-                options, folder);
+  print_targets("scans: wedges along, 8 bits", {TargetKind::kWedgeAlong, 0.0, false, true}, options,
+                folder);
   std::filesystem::remove_all(folder);
   return 0;
 }

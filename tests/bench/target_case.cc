@@ -65,8 +65,8 @@ std::optional<double> true_log_h(const filmsim::TargetScan& scan, const filmsim:
     const double part = plan.scene.wedge_downwards
                             ? share(frame.corners_px[0], frame.corners_px[3])
                             : share(frame.corners_px[0], frame.corners_px[1]);
-    const auto step = static_cast<std::size_t>(
-        std::clamp(part, 0.0, 0.999) * static_cast<double>(wedge.size()));
+    const auto step =
+        static_cast<std::size_t>(std::clamp(part, 0.0, 0.999) * static_cast<double>(wedge.size()));
     return -wedge[step];
   }
   return std::nullopt;
@@ -108,10 +108,10 @@ TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
       const auto source = fogline::open_scan(wedge_path, {});
       // The owner says what he has.
       const fogline::ScannerDevice device = fogline::ScannerDevice::flatbed;
-      scanner = fogline::calibrate_from_wedge(
-                    *source, reference_of(scan.scanner_wedge.certified, scan.certificate_u95),
-                    device, {})
-                    .calibration;
+      scanner =
+          fogline::calibrate_from_wedge(
+              *source, reference_of(scan.scanner_wedge.certified, scan.certificate_u95), device, {})
+              .calibration;
     }
     const fogline::ExposureTarget target = target_of(scan);
     fogline::MeasureOptions options;
@@ -133,8 +133,7 @@ TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
       const fogline::Sensitometry& read = *roll.sensitometry;
       const filmsim::FilmCurve curve(film);
       const double shift = film.speed_point_log_h + zero_of(scan);
-      result.numbers = compare_numbers(read.readings, curve,
-                                       read.curve.begin_log_h + shift,
+      result.numbers = compare_numbers(read.readings, curve, read.curve.begin_log_h + shift,
                                        read.curve.sure_end_log_h + shift, -zero_of(scan));
     }
   } catch (const std::exception& error) {

@@ -1,5 +1,6 @@
-// One sensitometric test as a scan: a bracket or a printed wedge is rendered, its scanner calibrated
-// by a wedge (or not), the scan measured as the program does, and the curve's numbers compared.
+// One sensitometric test as a scan: a bracket or a printed wedge is rendered, its scanner
+// calibrated by a wedge (or not), the scan measured as the program does, and the curve's numbers
+// compared.
 #pragma once
 
 #include "curve_case.h"

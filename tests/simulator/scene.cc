@@ -244,9 +244,9 @@ Plane printed_wedge(const SceneSettings& settings, int width_px, int height_px) 
   const int steps = static_cast<int>(settings.wedge_densities.size());
   for (int y = 0; y < height_px; ++y) {
     for (int x = 0; x < width_px; ++x) {
-      const int step =
-          settings.wedge_downwards ? y * steps / height_px : x * steps / width_px;
-      wedge.at(x, y) = static_cast<float>(-settings.wedge_densities[static_cast<std::size_t>(step)]);
+      const int step = settings.wedge_downwards ? y * steps / height_px : x * steps / width_px;
+      wedge.at(x, y) =
+          static_cast<float>(-settings.wedge_densities[static_cast<std::size_t>(step)]);
     }
   }
   return wedge;

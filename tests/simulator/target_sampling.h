@@ -1,5 +1,5 @@
-// Random sensitometric tests as scans: brackets of an even wall and wedges printed on the film, with
-// a wedge scanned by the same device to calibrate it.
+// Random sensitometric tests as scans: brackets of an even wall and wedges printed on the film,
+// with a wedge scanned by the same device to calibrate it.
 #pragma once
 
 #include "simulator/scenario.h"

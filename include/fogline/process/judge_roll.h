@@ -1,6 +1,7 @@
 #pragma once
 
 #include <fogline/process/advice.h>
+#include <fogline/process/curve_judgement.h>
 #include <fogline/process/find_causes.h>
 #include <fogline/process/process_priors.h>
 
@@ -18,6 +19,8 @@ struct PriorKnowledge {
 struct Judgement {
   Aim aim;
   LightOrTime light_or_time;
+  /// Where the roll has a curve.
+  std::optional<CurveJudgement> curve;
   /// Most probable first.
   std::vector<Finding> findings;
   /// Absent where no scan could be read at all.

@@ -8,6 +8,7 @@
 #include <fogline/film/film_format.h>
 #include <fogline/marks/mark.h>
 #include <fogline/process/advice.h>
+#include <fogline/process/curve_judgement.h>
 #include <fogline/process/roll_card.h>
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
@@ -37,6 +38,7 @@ std::string_view schema_word(StepRole role);
 std::string_view schema_word(BendFamily family);
 std::string_view schema_word(TriangleState state);
 std::string_view schema_word(TonePart part);
+std::string_view schema_word(DevelopmentKind kind);
 std::string_view schema_word(Severity severity);
 std::string_view schema_word(TintKind kind);
 std::string_view schema_word(MarkKind kind);

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <fogline/process/aim.h>
+#include <fogline/roll/roll_measurement.h>
+
+#include <optional>
+#include <string>
+
+namespace fogline {
+
+enum class DevelopmentKind { normal, expanded, contracted };
+
+/// What a roll's curve means for development, paper and scanning.
+struct CurveJudgement {
+  DevelopmentKind development = DevelopmentKind::normal;
+  /// By how many zones: N+1 gives a subject of six zones the density range of one of seven (Adams,
+  /// *The Negative*, 1981; from memory), so that contrast over the aim is 7 / (7 - zones). Within
+  /// the aim's tolerance development is called normal.
+  std::optional<Quantity> zones;
+  /// Log exposure range that Zone I to Zone VIII ask of the paper in diffusion light, and in a
+  /// condenser enlarger, whose partly directed light sees silver 1.15 to 1.3 times as dense (common
+  /// practice, no source).
+  std::optional<Quantity> diffusion_range;
+  std::optional<Quantity> condenser_range;
+  std::string range_reason;
+  /// Net density of Zone IX, and whether scanners see through it: net densities up
+  /// to about 2.0 cost few tenths to stray light (common practice, no source).
+  std::optional<Quantity> densest;
+  std::optional<bool> suits_scanning;
+  std::string scanning_reason;
+};
+
+/// Nothing where the roll has no curve.
+std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim& aim);
+
+/// ISO range number of a paper: 100 times the log range, to the nearest ten (ISO 6846; from
+/// memory).
+int iso_range(double log_exposure_range);
+
+}  // namespace fogline
