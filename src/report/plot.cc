@@ -44,7 +44,10 @@ void add_plot_point(std::string& data, double x, double y) {
 std::string plot_figure(const std::string& spoken, const std::string& drawing,
                         const std::string& caption, std::string_view css_class) {
   std::string html = "<figure class=\"plot";
-  html += css_class.empty() ? std::string() : " " + std::string(css_class);
+  if (!css_class.empty()) {
+    html += ' ';
+    html += css_class;
+  }
   return html + "\"><svg role=\"img\" aria-label=\"" + spoken + "\">\n" + drawing +
          "</svg>\n<figcaption>" + caption + "</figcaption></figure>\n";
 }
