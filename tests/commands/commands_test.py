@@ -228,6 +228,11 @@ WRONG_USES = [
     (["measure", "a.tif", "--blank", "b.tif", "--html", "b.tif"], "overwrite b.tif"),
     (["measure", "a.tif", "--scanner", "s.json", "--json", "s.json"], "overwrite s.json"),
     (["measure", "a.tif", "--scanner", "s.json", "--wedge", "w.csv"], "two calibrations"),
+    (["measure", "a.tif", "--area", "1,2,3=0"], "--area"),
+    (["measure", "a.tif", "--area", "1,2,3,0=0"], "--area"),
+    (["measure", "a.tif", "--area", "1,2,3,4"], "--area"),
+    (["measure", "a.tif", "b.tif", "--area", "1,2,3,4=0"], "one scan"),
+    (["measure", "a.tif", "--csv", "a.tif"], "overwrite a.tif"),
     (["calibrate"], "name a scan"),
     (["calibrate", "a.tif", "--wedge", "w.csv"], "--output"),
     (["calibrate", "a.tif", "--output", "s.json"], "--wedge"),
@@ -490,6 +495,48 @@ def calibrated_sample_is_measured_with_its_budget(folder):
     true_base = truth["strips"][0]["base_fog"]["visual"]
     check(abs(base["value"] - true_base) <= base["u95"], base, true_base)
     check_schema(report)
+
+
+@case
+def sample_bracket_gives_its_curve(folder):
+    check_run(calibrate_sample(folder, "--html", "none", "--device", "flatbed"), 0)
+    scan = SOURCE / "sample_scans" / "bracket-135.tif"
+    if not scan.exists():
+        raise Skip(f"{scan} is absent")
+    result = run(folder, "measure", str(scan), "--card", str(scan.with_suffix(".toml")),
+                 "--scanner", "scanner.json", "--json", "roll.json", "--csv", "curve.csv",
+                 "--html", "page.html")
+    check_run(result, 0)
+    check("The curve" in result.stdout, result.stdout)
+    report = json.loads((folder / "roll.json").read_text())
+    check_schema(report)
+    contrast = report["contrast"]
+    truth = json.loads(scan.with_suffix(".truth.json").read_text())["strips"][0]
+    check(contrast["method"] == "bracket", contrast["method"])
+    for name in ["contrast_index", "average_gradient"]:
+        read = contrast[name]
+        check(abs(read["value"] - truth[name]) <= read["u95"], name, read, truth[name])
+        check(read["u95"] < 0.06, name, read)
+    steps = [s for s in report["scans"][0]["steps"] if s["role"] == "bracket"]
+    check(len(steps) == 6, steps)
+    # The strip lies the other way round: the least exposed frame is the rightmost.
+    check(steps[0]["box_px"]["x"] > steps[-1]["box_px"]["x"], steps)
+    rows = (folder / "curve.csv").read_text().splitlines()
+    check(rows[0] == "kind,name,log_h,net_density,u95,used", rows[0])
+    check(sum(row.startswith("step,") for row in rows) == 6, rows[:10])
+
+
+@case
+def marked_areas_are_read_or_refused(folder):
+    scan = SOURCE / "sample_scans" / "bracket-135.tif"
+    if not scan.exists():
+        raise Skip(f"{scan} is absent")
+    result = run(folder, "measure", str(scan), "--html", "none", "--area", "2,2,9,9=0")
+    check_run(result, 1, stderr_lines=1)
+    check("doesn't lie on film" in result.stderr, result.stderr)
+    result = run(folder, "measure", str(scan), "--html", "none", "--csv", "-")
+    check_run(result, 0)
+    check(result.stdout == "kind,name,log_h,net_density,u95,used\n", repr(result.stdout))
 
 
 @case

@@ -159,6 +159,23 @@ TEST_F(RollCardFile, NeedsNoMoreThanAName) {
   EXPECT_TRUE(card.wash.fills.empty());
 }
 
+TEST_F(RollCardFile, ReadsShutterTimesAndMeteredTones) {
+  const RollCard card = read(
+      "name = \"a\"\n[target]\nkind = \"bracket\"\ntimes = [\"1/60\", \"1/8\", \"2\", 4]\n"
+      "metered_time = \"1/8\"\nfirst_frame = 3\n[[metered]]\nframe = 4\ntone = \"shadow\"\n"
+      "zone = 3\n[[metered]]\nframe = 5\ntone = \"highlight\"\nzone = 7.5\ndoubt_stops = 0.3\n");
+  ASSERT_TRUE(card.target);
+  EXPECT_THAT(card.target->times_s, testing::ElementsAre(1.0 / 60.0, 1.0 / 8.0, 2.0, 4.0));
+  EXPECT_EQ(card.target->metered_time_s, 1.0 / 8.0);
+  EXPECT_EQ(card.target->first_frame, 3);
+  ASSERT_EQ(card.metered.size(), 2U);
+  EXPECT_EQ(card.metered[0].frame, 4);
+  EXPECT_EQ(card.metered[0].part, TonePart::shadow);
+  EXPECT_EQ(card.metered[0].zone, 3.0);
+  EXPECT_EQ(card.metered[1].part, TonePart::highlight);
+  EXPECT_EQ(card.metered[1].doubt_stops, 0.3);
+}
+
 struct Mistake {
   const char* title;
   const char* text;
@@ -225,6 +242,19 @@ INSTANTIATE_TEST_SUITE_P(
                 ":3: fix.rolls_before must be a whole number, 0 or more"},
         Mistake{"TwoAims", "name = \"a\"\naim_contrast_index = 0.6\naim_like = \"b\"\n",
                 ":3: aim_like and aim_contrast_index exclude each other: keep one"},
+        Mistake{"StopsAndTimes",
+                "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [0, 1]\n"
+                "times = [\"1/60\", \"1/30\"]\n",
+                ":5: target.times and stops exclude each other: keep one"},
+        Mistake{"NoShutterTime",
+                "name = \"a\"\n[target]\nkind = \"bracket\"\ntimes = [\"1/60\", \"soon\"]\n",
+                ":4: target.times must be a list of two or more times, such as [\"1/60\", "
+                "\"1/8\", \"2\"]"},
+        Mistake{"NoMeteredTone", "name = \"a\"\n[[metered]]\nframe = 4\nzone = 3\n",
+                ":2: metered.tone is missing: it must be one of \"shadow\", \"middle\", "
+                "\"highlight\""},
+        Mistake{"MeteredIsNoList", "name = \"a\"\nmetered = 3\n",
+                ":2: metered must be tables of their own, headed [[metered]]"},
         Mistake{"NoTargetKind", "name = \"a\"\n[target]\nstops = [-5, 0]\n",
                 ":2: target.kind is missing: it must be one of \"bracket\", \"exposed-wedge\""},
         Mistake{"NoStops", "name = \"a\"\n[target]\nkind = \"bracket\"\n",

@@ -51,8 +51,7 @@ TEST(PublishedCurves, GiveTheirStatedSlopesAndFirstDensities) {
     const CurveOutcome outcome = fit_characteristic_curve(exposed);
     ASSERT_EQ(outcome.failure, "");
     const CharacteristicCurve& curve = outcome.curve;
-    const double first =
-        curve.base_fog + curve.mean.density_at(exposed.steps.front().log_h);
+    const double first = curve.base_fog + curve.mean.density_at(exposed.steps.front().log_h);
     EXPECT_NEAR(first, known.first_density, 0.01) << key;
     const double threshold = known.first_density + 0.10 - curve.base_fog;
     const double from = curve.mean.log_h_at(threshold);

@@ -1,5 +1,6 @@
 // Curves beside those of a general-purpose library (values in tests/reference, with their script).
 #include "reference/scipy_curves.h"
+
 #include "reference_curves.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>

@@ -160,13 +160,40 @@ Scenario good_120() {
   return scenario;
 }
 
+/// An even wall at six exposures two stops apart, least first; the strip lies the other way round.
+Scenario bracket_135() {
+  constexpr int kFrames = 6;
+  constexpr double kStop = 0.30103;
+  constexpr double kMeteredLogH = 1.05;
+  std::vector<SceneChoice> choices;
+  for (int i = kFrames - 1; i >= 0; --i) {
+    choices.push_back({SceneKind::kEvenWall, 1, kMeteredLogH + kStop * (2.0 * i - 5.0)});
+  }
+  StripPlan strip = strip_135(choices);
+  strip.stock.base = {0.245, 0.24, 0.243};
+  strip.stock.fog = 0.04;
+  strip.stock.curve.family = CurveFamily::kQuantumCount;
+  strip.stock.curve.contrast_index = 0.66;
+  strip.geometry.rotation_deg = -0.3;
+  strip.first_frame_number = 1;
+  for (FramePlan& plan : strip.frames) {
+    plan.scene.flare = 0.0;
+    plan.scene.falloff = 0.03;
+  }
+  Scenario scenario = flatbed(strip, 300.0, 3.0);
+  scenario.encoding.transfer = Transfer::kSrgb;
+  scenario.seed = 106;
+  return scenario;
+}
+
 }  // namespace
 
 std::vector<SampleScan> sample_scans() {
   std::vector<SampleScan> samples = {{"good-135", good_135()},
                                      {"thin-dye-135", thin_dye_135()},
                                      {"marks-135", marks_135()},
-                                     {"good-120", good_120()}};
+                                     {"good-120", good_120()},
+                                     {"bracket-135", bracket_135()}};
   for (SampleScan& sample : samples) sample.scenario.kind = "sample " + sample.name;
   return samples;
 }

@@ -1,0 +1,163 @@
+// Brackets and printed wedges, simulated with all that a scanner does to them, give the curve of
+// the film that they were made on.
+#include "measure_file.h"
+#include "simulator/target_sampling.h"
+#include "simulator/wedge_scan.h"
+
+#include <fogline/base/error.h>
+#include <fogline/roll/calibrate_scanner.h>
+
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+namespace end_to_end {
+namespace {
+
+using filmsim::TargetKind;
+using filmsim::TargetWish;
+
+fogline::WedgeReference reference_of(const std::vector<double>& densities) {
+  fogline::WedgeReference reference;
+  reference.name = "invented wedge";
+  for (std::size_t i = 0; i < densities.size(); ++i) {
+    reference.steps.push_back({std::to_string(i + 1), densities[i], 0.01});
+  }
+  return reference;
+}
+
+struct Measured {
+  filmsim::TargetScan scan;
+  fogline::RollMeasurement roll;
+};
+
+fogline::ExposureTarget target_of(const filmsim::TargetScan& scan) {
+  fogline::ExposureTarget target;
+  target.exposure_index = 400.0;
+  if (scan.kind == TargetKind::kBracket) {
+    target.bracket = fogline::BracketTarget{
+        scan.stops, std::vector<double>(scan.stops.size(), scan.doubt_stops), {}};
+  } else {
+    target.wedge = fogline::ExposedWedgeTarget{reference_of(scan.printed), std::nullopt};
+  }
+  return target;
+}
+
+Measured measure(const TargetWish& wish, std::uint64_t seed,
+                 const std::optional<fogline::ExposureTarget>& other = {}) {
+  const TemporaryFolder folder;
+  Measured measured{filmsim::sample_target(wish, seed), {}};
+  const filmsim::TargetScan& scan = measured.scan;
+  std::optional<fogline::ScannerCalibration> scanner;
+  if (wish.calibratable) {
+    write_wedge(filmsim::render_wedge(scan.scanner_wedge), scan.scanner_wedge,
+                folder.file("wedge.tif"));
+    const auto wedge = fogline::open_scan(folder.file("wedge.tif"), {});
+    scanner = fogline::calibrate_from_wedge(*wedge, reference_of(scan.scanner_wedge.certified),
+                                            fogline::ScannerDevice::flatbed, {})
+                  .calibration;
+  }
+  const fogline::ExposureTarget target = other ? *other : target_of(scan);
+  fogline::MeasureOptions options;
+  options.scanner = scanner ? &*scanner : nullptr;
+  options.target = &target;
+  const auto source =
+      fogline::open_scan(write_scan(filmsim::render(scan.scenario), folder.file("scan.tif")), {});
+  std::vector<fogline::ScanMeasurement> scans;
+  scans.push_back(fogline::measure_scan(*source, options, 1, {}));
+  measured.roll = fogline::join_scans(std::move(scans), &target);
+  return measured;
+}
+
+void expect_covers(const std::optional<fogline::Quantity>& read, double truth,
+                   const std::string& name) {
+  ASSERT_TRUE(read) << name;
+  // Three standard deviations: a test of three numbers on a few scans may not fail by chance.
+  constexpr double wider = 1.5;
+  EXPECT_NEAR(read->value, truth, wider * read->u95) << name;
+}
+
+class EveryTarget : public testing::TestWithParam<TargetKind> {};
+
+TEST_P(EveryTarget, GivesTheFilmsCurve) {
+  for (const std::uint64_t seed : {3U, 8U}) {
+    const Measured measured = measure({GetParam(), 0.0, true, true}, seed);
+    ASSERT_TRUE(measured.roll.sensitometry) << measured.roll.contrast.contrast_index_reason;
+    const fogline::Sensitometry& read = *measured.roll.sensitometry;
+    const filmsim::CurveSettings& film = measured.scan.scenario.strips.front().stock.curve;
+    expect_covers(read.readings.contrast_index.quantity, film.contrast_index, "contrast index");
+    expect_covers(read.readings.speed_point_log_h.quantity,
+                  GetParam() == TargetKind::kBracket ? -measured.scan.metered_log_h
+                                                     : -measured.scan.log_h_at_zero,
+                  "speed point");
+    EXPECT_LT(read.readings.contrast_index.quantity->u95, 0.15 * film.contrast_index);
+    EXPECT_EQ(measured.roll.contrast.method, GetParam() == TargetKind::kBracket
+                                                 ? fogline::ContrastMethod::bracket
+                                                 : fogline::ContrastMethod::wedge);
+    EXPECT_TRUE(measured.roll.target_cautions.empty());
+    const std::size_t made = std::max(measured.scan.stops.size(), measured.scan.printed.size());
+    EXPECT_EQ(measured.roll.scans.front().steps.size(), made);
+    for (const fogline::StepMeasurement& step : measured.roll.scans.front().steps) {
+      EXPECT_TRUE(step.log_h);
+      EXPECT_GT(step.box_px.width, 4.0);
+    }
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Kinds, EveryTarget,
+                         testing::Values(TargetKind::kBracket, TargetKind::kWedgeAlong,
+                                         TargetKind::kWedgeAcross));
+
+TEST(RoughTarget, WidensItsDoubt) {
+  const Measured fine = measure({TargetKind::kBracket, 0.0, true, true}, 5);
+  const Measured rough = measure({TargetKind::kBracket, 0.2, false, true}, 5);
+  ASSERT_TRUE(fine.roll.sensitometry && rough.roll.sensitometry);
+  const auto& index = rough.roll.sensitometry->readings.contrast_index.quantity;
+  expect_covers(index, rough.scan.scenario.strips.front().stock.curve.contrast_index, "rough");
+  EXPECT_GT(index->u95, 2.0 * fine.roll.sensitometry->readings.contrast_index.quantity->u95);
+}
+
+TEST(MarkedAreas, MakeACurveToo) {
+  // The frames of a bracket, marked by hand.
+  const filmsim::TargetScan scan =
+      filmsim::sample_target({TargetKind::kBracket, 0.0, true, true}, 4);
+  const filmsim::Simulated drawn = filmsim::render(scan.scenario);
+  fogline::ExposureTarget target;
+  target.area_doubt_stops = 0.02;
+  for (const filmsim::FrameTruth& frame : drawn.truth.frames) {
+    const filmsim::Box& box = frame.box_px;
+    target.areas.push_back(
+        {{box.x + 0.3 * box.width, box.y + 0.3 * box.height, 0.4 * box.width, 0.4 * box.height},
+         frame.plan->exposure_error_stops});
+  }
+  const Measured measured = measure({TargetKind::kBracket, 0.0, true, true}, 4, target);
+  ASSERT_TRUE(measured.roll.sensitometry) << measured.roll.contrast.contrast_index_reason;
+  EXPECT_EQ(measured.roll.contrast.method, fogline::ContrastMethod::marked_areas);
+  expect_covers(measured.roll.sensitometry->readings.contrast_index.quantity,
+                scan.scenario.strips.front().stock.curve.contrast_index, "marked areas");
+}
+
+TEST(MarkedAreas, MustLieOnFilm) {
+  fogline::ExposureTarget target;
+  target.areas.push_back({{1.0, 1.0, 5.0, 5.0}, 0.0});
+  try {
+    measure({TargetKind::kBracket, 0.0, true, true}, 4, target);
+    FAIL() << "nothing was said";
+  } catch (const fogline::FileError& error) {
+    EXPECT_NE(std::string(error.what()).find("doesn't lie on film"), std::string::npos);
+  }
+}
+
+TEST(WrongTarget, IsSaidInASentence) {
+  // A bracket's card on a roll whose frames don't rise like that.
+  fogline::ExposureTarget target;
+  target.bracket =
+      fogline::BracketTarget{{0.0, 2.0, -2.0, 1.0, -1.0, 3.0}, std::vector<double>(6, 0.05), {}};
+  const Measured measured = measure({TargetKind::kBracket, 0.0, true, true}, 3, target);
+  EXPECT_FALSE(measured.roll.sensitometry);
+  ASSERT_FALSE(measured.roll.target_cautions.empty());
+  EXPECT_EQ(measured.roll.target_cautions.back().code, "target-unread");
+}
+
+}  // namespace
+}  // namespace end_to_end
