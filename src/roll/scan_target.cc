@@ -45,9 +45,13 @@ NetDoubts net_doubts_of(const DoubtSources& doubt, double base) {
       at_base = here;
     }
     for (const auto& [source, standard] : here) {
-      // What base plus fog is misread by as well cancels.
+      // What base plus fog is misread by as well cancels; of the angle of light nothing does, since
+      // silver and base are misread apart.
+      const double at_zero = std::min(standard, at_base[source]);
       common[source].net_density.push_back(density);
-      common[source].doubt.push_back(std::max(0.0, standard - at_base[source]));
+      common[source].doubt.push_back(source == DoubtSource::angle
+                                         ? std::sqrt(standard * standard - at_zero * at_zero)
+                                         : standard - at_zero);
     }
   }
   for (auto& [source, one] : common) {

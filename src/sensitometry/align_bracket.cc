@@ -226,8 +226,11 @@ BracketAlignment align_bracket(const std::vector<double>& stops,
     return alignment;
   }
   const Way& best = ways.front();
-  const double rise = level_chi_square(search.placed(best.exposure_of_frame)) - best.chi_square;
-  if (!(rise > certain)) {
+  // What follows the exposures leaves little of the frames' scatter unexplained.
+  constexpr double most_unexplained = 0.15;
+  const double level = level_chi_square(search.placed(best.exposure_of_frame));
+  if (!(level - best.chi_square > certain) ||
+      best.chi_square > std::max(certain, most_unexplained * level)) {
     alignment.failure =
         "the frames' densities don't rise with the exposures on the card, either "
         "way round";

@@ -79,7 +79,7 @@ class FitDraws {
     CurveTable table;
     double base = 0.0;
   };
-  [[nodiscard]] Draw draw(std::mt19937_64& random) const {
+  [[nodiscard]] Draw draw(SeededNormals& random) const {
     std::vector<double> off = off_.draw(random);
     const std::vector<double> rest = problem_.drawn_rest_of_warp(random);
     Draw drawn{best_, 0.0};
@@ -114,8 +114,8 @@ class FitDraws {
 
 /// What all steps share: every density and every difference of log H is off by one part.
 void share_doubts(CurveTable& table, const ExposedSteps& exposed, double middle_log_h,
-                  std::mt19937_64& random) {
-  const std::vector<double> common = standard_normals(2 + exposed.common_doubts.size(), random);
+                  SeededNormals& random) {
+  const std::vector<double> common = random.next(2 + exposed.common_doubts.size());
   const double density_scale = std::exp(exposed.density_share_doubt * common[0]);
   double least = 0.0;
   for (double& density : table.net_density) {
@@ -134,7 +134,7 @@ void share_doubts(CurveTable& table, const ExposedSteps& exposed, double middle_
 /// The mean over the assumptions, and curves drawn of each by its weight.
 void tell_curves(CharacteristicCurve& curve, const std::vector<WeighedShape>& all,
                  const CurveGround& ground, const ExposedSteps& exposed, std::uint64_t seed) {
-  std::mt19937_64 random(seed);
+  SeededNormals random(seed);
   const double middle_log_h = 0.5 * (curve.begin_log_h + curve.end_log_h);
   std::vector<double> bases;
   double owed = 0.0;

@@ -1,7 +1,6 @@
 #include "sensitometry/shape_fit.h"
 
 #include <fogline/numerics/nonlinear_fit.h>
-#include <fogline/numerics/normal_draws.h>
 
 #include <algorithm>
 #include <array>
@@ -144,9 +143,9 @@ SampledCurve ShapeProblem::sampled(std::span<const double> unknowns, int places_
   return curve;
 }
 
-std::vector<double> ShapeProblem::drawn_rest_of_warp(std::mt19937_64& random) const {
+std::vector<double> ShapeProblem::drawn_rest_of_warp(SeededNormals& random) const {
   const std::vector<double> nothing(steps_.size(), 0.0);
-  return warp_.draw_at_nodes(nothing, standard_normals(nodes_.size(), random));
+  return warp_.draw_at_nodes(nothing, random.next(nodes_.size()));
 }
 
 std::size_t ShapeProblem::residual_count() const {

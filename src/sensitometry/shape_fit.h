@@ -1,10 +1,10 @@
 #pragma once
 
 #include <fogline/numerics/gaussian_process.h>
+#include <fogline/numerics/normal_draws.h>
 #include <fogline/sensitometry/curve_shape.h>
 #include <fogline/sensitometry/exposed_step.h>
 
-#include <random>
 #include <span>
 #include <vector>
 
@@ -55,7 +55,7 @@ class ShapeProblem {
   /// The curve from the first node to the last but one, so many places a node.
   [[nodiscard]] SampledCurve sampled(std::span<const double> unknowns, int places_a_node) const;
   /// At the nodes, one draw of what the unknowns leave open of the warp.
-  [[nodiscard]] std::vector<double> drawn_rest_of_warp(std::mt19937_64& random) const;
+  [[nodiscard]] std::vector<double> drawn_rest_of_warp(SeededNormals& random) const;
 
  private:
   [[nodiscard]] CurveShape shape_of(std::span<const double> unknowns) const;

@@ -232,7 +232,7 @@ WRONG_USES = [
     (["measure", "a.tif", "--area", "1,2,3,0=0"], "--area"),
     (["measure", "a.tif", "--area", "1,2,3,4"], "--area"),
     (["measure", "a.tif", "b.tif", "--area", "1,2,3,4=0"], "one scan"),
-    (["measure", "a.tif", "--csv", "a.tif"], "overwrite a.tif"),
+    (["measure", "a.tif", "--csv", "./a.tif"], "overwrite the scan a.tif"),
     (["calibrate"], "name a scan"),
     (["calibrate", "a.tif", "--wedge", "w.csv"], "--output"),
     (["calibrate", "a.tif", "--output", "s.json"], "--wedge"),

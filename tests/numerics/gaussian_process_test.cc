@@ -38,14 +38,14 @@ TEST(StrayingFunction, DrawsScatterWhereNothingIsSeen) {
   const std::array error{0.0};
   const std::array nodes{0.0, 10.0};
   const StrayingFunction function(kernel, points, error, nodes);
-  std::mt19937_64 random(5);
+  SeededNormals random(5);
   const std::array seen{0.0};
   double near = 0.0;
   double far = 0.0;
   constexpr int draws = 4000;
   for (int i = 0; i < draws; ++i) {
     const std::vector<double> drawn =
-        function.draw_at_nodes(seen, standard_normals(nodes.size(), random));
+        function.draw_at_nodes(seen, random.next(nodes.size()));
     near += drawn[0] * drawn[0];
     far += drawn[1] * drawn[1];
   }
@@ -57,7 +57,7 @@ TEST(StrayingFunction, DrawsScatterWhereNothingIsSeen) {
 TEST(NormalDraws, HaveTheirMeanAndCovariance) {
   const std::array covariance{0.04, 0.018, 0.018, 0.09};
   const NormalDraws draws({1.0, -2.0}, covariance);
-  std::mt19937_64 random(9);
+  SeededNormals random(9);
   constexpr int count = 40000;
   std::array<double, 2> sum{};
   std::array<double, 3> products{};

@@ -1,13 +1,29 @@
 #pragma once
 
-#include <random>
+#include <cstddef>
+#include <cstdint>
 #include <span>
 #include <vector>
 
 namespace fogline {
 
-/// Independent standard normal numbers.
-std::vector<double> standard_normals(std::size_t count, std::mt19937_64& random);
+/// Independent standard normal numbers, the same for a seed on every machine: SplitMix64 (Steele,
+/// Lea & Flood 2014) turned normal by Box & Muller's method (1958).
+class SeededNormals {
+ public:
+  explicit SeededNormals(std::uint64_t seed) : state_(seed) {}
+
+  [[nodiscard]] double next();
+  [[nodiscard]] std::vector<double> next(std::size_t count);
+
+ private:
+  /// Evenly within 0 and 1, ends left out.
+  double even();
+
+  std::uint64_t state_;
+  double kept_ = 0.0;
+  bool keeps_ = false;
+};
 
 /// Draws from a normal distribution of several variables (JCGM 102, 6.4.8).
 class NormalDraws {
@@ -15,7 +31,7 @@ class NormalDraws {
   /// `covariance` row by row, positive definite.
   NormalDraws(std::vector<double> mean, std::span<const double> covariance);
 
-  [[nodiscard]] std::vector<double> draw(std::mt19937_64& random) const;
+  [[nodiscard]] std::vector<double> draw(SeededNormals& random) const;
 
  private:
   std::vector<double> mean_;
