@@ -63,15 +63,25 @@ Keys for few rolls:
                                 # printed well
 
   [target]                      # known exposures on the roll itself
-  kind = "bracket"              # evenly lit frames, in the order of the strip
+  kind = "bracket"              # evenly lit frames, in the order they were made
   stops = [-5, -3, -1, 1, 3]    # from the metered exposure
   by = "shutter"                # or "aperture", "filter"
-  doubt_stops = 0.2             # shutters and stops err by 0.1 to 0.5
+  doubt_stops = 0.2             # how far each errs, typically (0.1 to 0.5)
+  first_frame = 3               # where pictures come before it
+
+  times = ["1/500", "1/60", "2"]  # instead of stops: as marked on the shutter
+  metered_time = "1/60"         # the one that the meter gave
 
   [target]                      # or a wedge, printed on the film in contact
   kind = "exposed-wedge"
-  reference = "wedge.csv"
+  reference = "wedge.csv"       # beside the card
   h_at_zero_lux_s = 0.8         # only where the exposure is known absolutely
+
+  [[metered]]                   # a tone of a picture that was metered; as many
+  frame = 4                     # as you like
+  tone = "shadow"               # or "middle", "highlight"
+  zone = 3
+  doubt_stops = 0.5
 
 With any bath: gloves, eyes guarded, fresh air; no vessel goes back to food;
 used fixer carries silver and goes to a licensed collection, not down the drain;

@@ -46,6 +46,7 @@ A roll card that can't be understood is 1, and no scan is then read.
   fogline measure strip-1.tif strip-2.tif --json roll.json
   fogline measure strip.tif --card roll-12.toml --aim-contrast-index 0.55
   fogline measure strip.tif --transfer linear --units stops
+  fogline measure bracket.tif --card bracket.toml --csv curve.csv
 )";
 
 constexpr const char* calibrate_head = R"(fogline calibrate SCAN... --output SCANNER.json [options]

@@ -86,6 +86,13 @@ Json json_from_zones(const ZonePlacement& placement) {
 void put_sensitometry(Json& contrast, const Sensitometry& read, double base,
                       std::map<std::string, std::string>& reasons) {
   const CurveReadings& readings = read.readings;
+  contrast["base_fog_by_curve"] =
+      json_from_quantity(Quantity{base + read.curve.base_fog,
+                                  coverage_factor_95 * read.curve.base_fog_doubt,
+                                  {},
+                                  {},
+                                  {},
+                                  false});
   contrast["log_h_absolute"] = read.scale.absolute;
   contrast["average_gradient_log_h_range"] = usual_gradient_log_h;
   put(contrast, reasons, "average_gradient", readings.gradient_150);

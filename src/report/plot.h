@@ -34,7 +34,8 @@ void add_plot_point(std::string& data, double x, double y);
 std::string plot_path(std::string_view css_class, const std::string& data);
 std::string plot_stretched(const std::string& paths);
 
-/// The whole: what a screen reader says, the drawing, the sentence below; `css_class` beside "plot".
+/// The whole: what a screen reader says, the drawing, the sentence below; `css_class` beside
+/// "plot".
 std::string plot_figure(const std::string& spoken, const std::string& drawing,
                         const std::string& caption, std::string_view css_class = "");
 

@@ -96,7 +96,7 @@ def help_measure_lists_every_option(folder):
         texts.append(result.stdout)
     check(texts[0] == texts[1], "two ways, two texts")
     for option in ["json", "html", "units", "transfer", "format", "frame-mm", "clear", "card",
-                   "aim-contrast-index", "scanner", "wedge", "budget"]:
+                   "aim-contrast-index", "scanner", "wedge", "budget", "area", "csv"]:
         check(f"--{option}" in texts[0], f"--{option} is not in", texts[0])
 
 
