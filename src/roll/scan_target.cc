@@ -24,39 +24,48 @@ constexpr double bulge_part = 0.7;
 constexpr double along_part = 0.3;
 constexpr double least_own = 0.002;
 
+/// Standard uncertainties that all rolls of the scanner share, source by source.
+std::map<DoubtSource, double> common_standards(const DoubtSources& doubt, double density,
+                                               double net) {
+  std::map<DoubtSource, double> standards;
+  for (const BudgetLine& line : budget_of_density(doubt, density, net)) {
+    if (line.common) {
+      standards[line.source] = line.standard_density;
+    }
+  }
+  return standards;
+}
+
 NetDoubts net_doubts_of(const DoubtSources& doubt, double base) {
   NetDoubts net;
   net.base = base;
   net.base_doubt = std::hypot(doubt.noise_density, bulge_part * doubt.evenness_density);
   net.own = std::max(least_own, along_part * doubt.evenness_density);
   net.limit = density_limit(doubt) - base;
+  // Silver and what isn't silver are misread apart: of silver nothing cancels against base.
+  DoubtSources of_silver = doubt;
+  of_silver.base_share_95 = of_silver.dense_base_share_95 = 0.0;
+  DoubtSources of_base = doubt;
+  of_base.angle_share_95 = 0.0;
   constexpr double stride = 0.1;
   const double reach = density_reach(doubt);
+  CommonDoubt silver;
   std::map<DoubtSource, CommonDoubt> common;
-  std::map<DoubtSource, double> at_base;
+  std::map<DoubtSource, double> at_base = common_standards(of_base, base, 0.0);
   for (double density = 0.0; base + density < reach + stride; density += stride) {
-    std::map<DoubtSource, double> here;
-    for (const BudgetLine& line : budget_of_density(doubt, base + density, density)) {
-      if (line.common) {
-        here[line.source] = line.standard_density;
-      }
-    }
-    if (density == 0.0) {
-      at_base = here;
-    }
-    for (const auto& [source, standard] : here) {
-      // What base plus fog is misread by as well cancels; of the angle of light nothing does, since
-      // silver and base are misread apart.
-      const double at_zero = std::min(standard, at_base[source]);
+    for (auto& [source, standard] : common_standards(of_base, base + density, density)) {
+      // What base plus fog is misread by as well cancels.
       common[source].net_density.push_back(density);
-      common[source].doubt.push_back(source == DoubtSource::angle
-                                         ? std::sqrt(standard * standard - at_zero * at_zero)
-                                         : standard - at_zero);
+      common[source].doubt.push_back(std::max(0.0, standard - at_base[source]));
     }
+    silver.net_density.push_back(density);
+    silver.doubt.push_back(
+        common_standards(of_silver, base + density, density)[DoubtSource::angle]);
   }
   for (auto& [source, one] : common) {
     net.common.push_back(std::move(one));
   }
+  net.common.push_back(std::move(silver));
   return net;
 }
 
