@@ -9,6 +9,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <utility>
 
 namespace fogline {
 
@@ -182,7 +183,9 @@ std::vector<std::string> missing_numbers(const Sensitometry& read) {
   }
   std::vector<std::string> sentences;
   for (const auto& [reason, names] : names_of_reason) {
-    sentences.push_back("Not told, since " + reason + ": " + names + ".");
+    std::string sentence = "Not told, since ";
+    sentence.append(reason).append(": ").append(names).append(".");
+    sentences.push_back(std::move(sentence));
   }
   return sentences;
 }

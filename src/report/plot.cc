@@ -6,8 +6,8 @@
 
 namespace fogline {
 
-std::string plot_percent(double value) {
-  return machine_number(value, 2) + "%";
+std::string plot_percent(double place) {
+  return machine_number(place, 2) + "%";
 }
 
 std::string plot_line(std::string_view css_class, double x1, double x2, double y1, double y2) {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace fogline {
 
@@ -65,7 +66,8 @@ struct SlotPlace {
 };
 
 FilmExtent extent_of(const WedgeStep& step, const DensityStrip& density, int first_row) {
-  FilmExtent extent{INFINITY, -INFINITY, INFINITY, -INFINITY};
+  constexpr double far = std::numeric_limits<double>::infinity();
+  FilmExtent extent{far, -far, far, -far};
   for (const PointPx& corner : step.corners_px) {
     const double along = density.extent.along_begin_mm + corner.x / density.pixels_per_mm;
     const double across =
