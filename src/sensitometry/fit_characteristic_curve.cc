@@ -162,7 +162,7 @@ void tell_curves(CharacteristicCurve& curve, const std::vector<WeighedShape>& al
     least = std::max(least, density);
     density = least;
   }
-  const double count = static_cast<double>(bases.size());
+  const auto count = static_cast<double>(bases.size());
   curve.base_fog = std::accumulate(bases.begin(), bases.end(), 0.0) / count;
   double squares = 0.0;
   for (const double base : bases) {
@@ -226,7 +226,7 @@ CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t
   tell_curves(curve, all, ground, exposed, seed);
   tell_doubt(curve);
   curve.sure_end_log_h = std::min(curve.end_log_h, curve.mean.log_h_at(exposed.net_limit));
-  const auto best =
+  const auto* const best =
       std::max_element(curve.family_probability.begin(), curve.family_probability.end());
   curve.family = bend_families[static_cast<std::size_t>(best - curve.family_probability.begin())];
   double squares = 0.0;

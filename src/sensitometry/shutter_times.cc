@@ -8,10 +8,9 @@ namespace fogline {
 double true_time_s(double marked_s) {
   constexpr double near_stops = 0.12;
   const double stops = std::log2(marked_s);
-  double nearest = std::round(stops);
   // Whole stops first: their marks are rounded furthest.
   for (const double parts : {1.0, 2.0, 3.0}) {
-    nearest = std::round(stops * parts) / parts;
+    const double nearest = std::round(stops * parts) / parts;
     if (std::abs(nearest - stops) < near_stops) {
       return std::exp2(nearest);
     }

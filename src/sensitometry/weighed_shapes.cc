@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 namespace fogline {
 
@@ -30,7 +31,7 @@ constexpr double least_density_doubt = 5e-4;
 
 /// Turns logarithms of weights into weights.
 void weigh(std::vector<WeighedShape>& all) {
-  double best = -INFINITY;
+  double best = -std::numeric_limits<double>::infinity();
   for (const WeighedShape& one : all) {
     best = std::max(best, one.weight);
   }
