@@ -44,8 +44,7 @@ TEST(StrayingFunction, DrawsScatterWhereNothingIsSeen) {
   double far = 0.0;
   constexpr int draws = 4000;
   for (int i = 0; i < draws; ++i) {
-    const std::vector<double> drawn =
-        function.draw_at_nodes(seen, random.next(nodes.size()));
+    const std::vector<double> drawn = function.draw_at_nodes(seen, random.next(nodes.size()));
     near += drawn[0] * drawn[0];
     far += drawn[1] * drawn[1];
   }
