@@ -80,9 +80,10 @@ std::optional<double> shutter_time_of(const toml::node& node) {
   if (const auto written = node.value_exact<std::string>()) {
     const std::size_t stroke = written->find('/');
     const auto number = [](const std::string& text) {
-      char* end = nullptr;
-      const double value = std::strtod(text.c_str(), &end);
-      return text.empty() || *end != '\0' ? std::nan("") : value;
+      double value = 0.0;
+      const char* const end = text.data() + text.size();
+      const auto result = std::from_chars(text.data(), end, value);
+      return result.ec == std::errc() && result.ptr == end ? value : std::nan("");
     };
     seconds = stroke == std::string::npos
                   ? number(*written)

@@ -141,6 +141,9 @@ TargetCard read_target(CardTable table) {
     if (card.stops.empty() && card.times_s.empty()) {
       table.refuse_missing("stops", "a list of two or more stops, such as [-5, 0]");
     }
+    if (card.metered_time_s && card.times_s.empty()) {
+      table.complain("metered_time", "belongs to times: remove it, or tell times instead of stops");
+    }
     if (!card.stops.empty() && !card.times_s.empty()) {
       table.complain("times", "and stops exclude each other: keep one");
     }

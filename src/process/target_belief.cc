@@ -56,11 +56,6 @@ void tell_evidence(const Sensitometry& read, LightOrTime& result) {
 LightOrTime weigh_target(const Sensitometry& read, const Aim& aim,
                          const RollPopulation& population) {
   LightOrTime result;
-  if (!read.readings.contrast_index.quantity) {
-    result.reason =
-        "The curve tells no contrast index: " + read.readings.contrast_index.reason + ".";
-    return result;
-  }
   result.contrast_index = read.readings.contrast_index.quantity;
   tell_light(read, result);
   tell_evidence(read, result);

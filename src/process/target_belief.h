@@ -5,7 +5,7 @@
 namespace fogline {
 
 /// Light and time from the roll's own curve: development by its contrast index, light by where the
-/// metered exposure lies over the speed point. Not judged where the curve tells no contrast index.
+/// metered exposure lies over the speed point. Needs a contrast index.
 LightOrTime weigh_target(const Sensitometry& read, const Aim& aim,
                          const RollPopulation& population);
 

@@ -8,6 +8,7 @@ namespace fogline {
 
 namespace {
 
+/// Standard uncertainties, stops (common practice, no source).
 constexpr double usual_doubt_stops = 0.2;
 constexpr double marked_doubt_stops = 0.15;
 constexpr double filter_doubt_stops = 0.05;

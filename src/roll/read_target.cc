@@ -47,6 +47,26 @@ void tell_contrast(RollMeasurement& roll, ContrastMethod method) {
   contrast.density_range_reason = read.placement.density_range.reason;
 }
 
+/// Where all exposures may be shifted together, nothing that counts from them is told.
+void forget_places(Sensitometry& read, const std::string& why) {
+  const auto forget = [&](CurveReading& reading) { reading = {std::nullopt, why}; };
+  forget(read.readings.speed_point_log_h);
+  forget(read.readings.fractional_gradient_log_h);
+  forget(read.readings.delta_x_log_h);
+  forget(read.iso.speed);
+  forget(read.iso.effective_speed);
+  read.iso.number.reset();
+  if (!read.placement.metered) {
+    return;
+  }
+  forget(read.placement.exposure_index);
+  forget(read.placement.exposure_index_by_meter);
+  forget(read.placement.density_range);
+  for (ZoneDensity& zone : read.placement.zones) {
+    forget(zone.net_density);
+  }
+}
+
 /// What the curve left out is told at the steps too.
 void tell_left_out(RollMeasurement& roll, const TargetSteps& steps) {
   for (std::size_t i = 0; i < steps.origins.size(); ++i) {
@@ -81,6 +101,9 @@ void read_target(RollMeasurement& roll, const ExposureTarget& target) {
         scale.exposure_index = target.exposure_index;
       }
       roll.sensitometry = read_sensitometry(std::move(outcome.curve), scale);
+      if (!steps.place_doubt.empty()) {
+        forget_places(*roll.sensitometry, steps.place_doubt);
+      }
       tell_left_out(roll, steps);
       tell_contrast(roll, method_of(target));
     }

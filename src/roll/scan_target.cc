@@ -65,7 +65,10 @@ NetDoubts net_doubts_of(const DoubtSources& doubt, double base) {
   for (auto& [source, one] : common) {
     net.common.push_back(std::move(one));
   }
-  net.common.push_back(std::move(silver));
+  // Nothing is told of film whose base lies beyond the scan's reach.
+  if (!silver.net_density.empty()) {
+    net.common.push_back(std::move(silver));
+  }
   return net;
 }
 

@@ -150,6 +150,7 @@ void add_bracket(TargetSteps& steps, RollMeasurement& roll, const BracketTarget&
   }
   add_unseen_frames(steps, roll, bracket, frames, alignment);
   if (!alignment.ambiguity.empty()) {
+    steps.place_doubt = "the bracket " + alignment.ambiguity;
     steps.cautions.push_back({"bracket-ambiguous", Severity::caution,
                               "The bracket " + alignment.ambiguity +
                                   ": tell first_frame on the card, or scan the strip with its "
@@ -248,10 +249,11 @@ TargetSteps wedge_steps(RollMeasurement& roll, const ExposedWedgeTarget& target)
       scan.steps.back().reference_density = step.density;
     }
     if (scan.wedge_place_doubtful && !readings.empty()) {
+      steps.place_doubt = "which step of the printed wedge is which isn't sure";
       steps.cautions.push_back(
           {"wedge-place-doubtful", Severity::caution,
            "Which step of the printed wedge is which can't be told for sure: nothing shows its "
-           "lightest end. Contrast stands; the speed point may be shifted by whole steps. Leave a "
+           "lightest end. Contrast stands; the speed point isn't told. Leave a "
            "dark border around the wedge."});
     }
     const auto reason = scan.reasons.find("exposed_wedge");

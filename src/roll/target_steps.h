@@ -18,6 +18,8 @@ struct TargetSteps {
   };
   std::vector<Origin> origins;
   std::vector<Caution> cautions;
+  /// All exposures may be shifted together: why their places along log H aren't known, else empty.
+  std::string place_doubt;
   std::string failure;
 };
 

@@ -148,6 +148,25 @@ TEST(MarkedAreas, MustLieOnFilm) {
   }
 }
 
+TEST(AmbiguousTarget, TellsNoSpeed) {
+  // Of a ramp of frames only a part is told: it may begin with any of them.
+  const filmsim::TargetScan scan =
+      filmsim::sample_target({TargetKind::kBracket, 0.0, true, true}, 3);
+  ASSERT_GT(scan.stops.size(), 8U);
+  fogline::ExposureTarget target;
+  target.exposure_index = 400.0;
+  target.bracket =
+      fogline::BracketTarget{{-3.0, -2.0, -1.0, 0.0, 1.0, 2.0}, std::vector<double>(6, 0.05), {}};
+  const Measured measured = measure({TargetKind::kBracket, 0.0, true, true}, 3, target);
+  ASSERT_TRUE(measured.roll.sensitometry);
+  ASSERT_FALSE(measured.roll.target_cautions.empty());
+  EXPECT_EQ(measured.roll.target_cautions.front().code, "bracket-ambiguous");
+  const fogline::Sensitometry& read = *measured.roll.sensitometry;
+  EXPECT_FALSE(read.readings.speed_point_log_h.quantity);
+  EXPECT_FALSE(read.placement.exposure_index.quantity);
+  EXPECT_NE(read.placement.exposure_index.reason, "");
+}
+
 TEST(WrongTarget, IsSaidInASentence) {
   // A bracket's card on a roll whose frames don't rise like that.
   fogline::ExposureTarget target;

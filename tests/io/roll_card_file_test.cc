@@ -246,6 +246,11 @@ INSTANTIATE_TEST_SUITE_P(
                 "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [0, 1]\n"
                 "times = [\"1/60\", \"1/30\"]\n",
                 ":5: target.times and stops exclude each other: keep one"},
+        Mistake{"MeteredTimeOfStops",
+                "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [0, 1]\n"
+                "metered_time = \"1/60\"\n",
+                ":5: target.metered_time belongs to times: remove it, or tell times instead of "
+                "stops"},
         Mistake{"NoShutterTime",
                 "name = \"a\"\n[target]\nkind = \"bracket\"\ntimes = [\"1/60\", \"soon\"]\n",
                 ":4: target.times must be a list of two or more times, such as [\"1/60\", "
