@@ -170,13 +170,15 @@ std::string_view schema_word(StepRole role) {
   return "marked-area";
 }
 
-std::string_view schema_word(BendFamily family) {
+std::string_view schema_word(ShapeFamily family) {
   switch (family) {
-    case BendFamily::logistic:
+    case ShapeFamily::logistic:
       return "logistic";
-    case BendFamily::normal:
+    case ShapeFamily::normal:
       return "normal";
-    case BendFamily::hyperbolic:
+    case ShapeFamily::dispersed_grains:
+      return "dispersed-grains";
+    case ShapeFamily::hyperbolic:
       break;
   }
   return "hyperbolic";

@@ -40,7 +40,7 @@ Json json_from_curve(const CharacteristicCurve& curve, double base) {
 
 Json json_from_families(const CharacteristicCurve& curve) {
   Json families = Json::object();
-  for (const BendFamily family : bend_families) {
+  for (const ShapeFamily family : shape_families) {
     families[std::string(schema_word(family))] =
         json_from_probability(curve.family_probability[static_cast<std::size_t>(family)]);
   }

@@ -192,10 +192,11 @@ std::vector<std::string> missing_numbers(const Sensitometry& read) {
 
 std::string curve_method(const Sensitometry& read) {
   const CharacteristicCurve& curve = read.curve;
-  constexpr std::array<const char*, bend_families.size()> names{
-      "logistic bends", "bends of a normal distribution", "hyperbolic bends"};
+  constexpr std::array<const char*, shape_families.size()> names{
+      "logistic bends", "bends of a normal distribution", "hyperbolic bends",
+      "one S of dispersed grains"};
   std::string weights;
-  for (const BendFamily family : bend_families) {
+  for (const ShapeFamily family : shape_families) {
     const auto i = static_cast<std::size_t>(family);
     weights += weights.empty() ? "" : ", ";
     weights += names[i];
@@ -203,8 +204,9 @@ std::string curve_method(const Sensitometry& read) {
     weights += text_from_number(100.0 * curve.family_probability[i], 0);
     weights += " %";
   }
-  return "The curve is toe, straight line and shoulder, warped by a small smooth function; three "
-         "families of bends are weighed by how probable they make the exposures (" +
+  return "The curve is toe, straight line and shoulder or one S, warped by a small smooth "
+         "function; four "
+         "families of shapes are weighed by how probable they make the exposures (" +
          weights + "). The exposures lie within " + text_from_number(curve.residual_rms, 3) +
          " of it (root mean square).";
 }

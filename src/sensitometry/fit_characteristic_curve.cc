@@ -19,7 +19,7 @@ constexpr std::size_t steps_a_wild_one = 5;
 
 /// The step that least belongs to the others' curve, if any is wild.
 std::optional<std::size_t> wild_step(const CurveGround& ground) {
-  constexpr ShapeAssumption middling{BendFamily::logistic, {0.04, 0.8}, 1.0};
+  constexpr ShapeAssumption middling{ShapeFamily::logistic, {0.04, 0.8}, 1.0};
   const ShapeFit fit = ground.problem(middling).fitted({});
   if (!fit.solved) {
     return std::nullopt;
@@ -228,7 +228,7 @@ CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t
   curve.sure_end_log_h = std::min(curve.end_log_h, curve.mean.log_h_at(exposed.net_limit));
   const auto* const best =
       std::max_element(curve.family_probability.begin(), curve.family_probability.end());
-  curve.family = bend_families[static_cast<std::size_t>(best - curve.family_probability.begin())];
+  curve.family = shape_families[static_cast<std::size_t>(best - curve.family_probability.begin())];
   double squares = 0.0;
   for (const ExposedStep& step : used) {
     const double off = step.density - curve.base_fog - curve.mean.density_at(step.log_h);

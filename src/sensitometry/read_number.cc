@@ -54,10 +54,13 @@ CurveReading read_number(const CharacteristicCurve& curve, const Construct& cons
     reading.reason = "the steps leave curves possible that don't reach far enough";
     return reading;
   }
+  // The greatest slope of curves that stray is greater than that of the curve they stray about: the
+  // value is read on this, and its doubt is how the draws' values stray about their own mean.
+  const double middle = std::accumulate(values.begin(), values.end(), 0.0) / readable;
+  const double below = middle - percentile(values, 0.025);
+  const double above = percentile(values, 0.975) - middle;
   Quantity quantity;
-  quantity.value = std::accumulate(values.begin(), values.end(), 0.0) / readable;
-  const double below = quantity.value - percentile(values, 0.025);
-  const double above = percentile(values, 0.975) - quantity.value;
+  quantity.value = best->value;
   quantity.u95 = std::max(below, above);
   // An interval as good as even is told as one number.
   constexpr double skew_part = 0.25;

@@ -12,7 +12,7 @@ namespace fogline {
 
 /// What a fit of a shape takes for granted: several such are weighed against one another.
 struct ShapeAssumption {
-  BendFamily family = BendFamily::logistic;
+  ShapeFamily family = ShapeFamily::logistic;
   /// The warp of log H.
   StrayKernel warp;
   /// The steps' own density doubts count so many times.

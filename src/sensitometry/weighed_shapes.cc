@@ -9,9 +9,15 @@ namespace fogline {
 
 namespace {
 
-/// The warp's sizes and lengths in log H that are weighed, and how far doubts are believed with the
-/// probability of each beforehand.
-constexpr std::array warp_sizes{0.004, 0.015, 0.04, 0.1};
+/// The warp's sizes and lengths in log H that are weighed, and how far doubts are believed, each
+/// with its probability beforehand: films are smooth, large warps are seldom (common practice, no
+/// source).
+struct WarpSize {
+  double log_h;
+  double probability;
+};
+constexpr std::array warp_sizes{WarpSize{0.004, 0.35}, WarpSize{0.015, 0.35}, WarpSize{0.04, 0.25},
+                                WarpSize{0.1, 0.05}};
 constexpr std::array warp_lengths{0.3, 0.8};
 struct Belief {
   double factor;
@@ -72,16 +78,17 @@ CurveGround curve_ground(const ExposedSteps& exposed, const std::vector<ExposedS
 
 std::vector<WeighedShape> weighed_shapes(const CurveGround& ground) {
   std::vector<WeighedShape> all;
-  for (const BendFamily family : bend_families) {
+  for (const ShapeFamily family : shape_families) {
     std::vector<double> start;
     for (const double length : warp_lengths) {
-      for (const double size : warp_sizes) {
+      for (const WarpSize& size : warp_sizes) {
         for (const Belief& belief : beliefs) {
-          const ShapeAssumption assumption{family, {size, length}, belief.factor};
+          const ShapeAssumption assumption{family, {size.log_h, length}, belief.factor};
           ShapeFit fit = ground.problem(assumption).fitted(start);
           if (fit.solved) {
             start = fit.unknowns;
-            const double weight = fit.log_evidence + std::log(belief.probability);
+            const double weight =
+                fit.log_evidence + std::log(size.probability * belief.probability);
             all.push_back({assumption, std::move(fit), weight});
           }
         }

@@ -1,6 +1,5 @@
 #include "curve_case.h"
 
-#include "curve_limit.h"
 #include "simulator/random.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
@@ -24,13 +23,14 @@ struct ScannerErrors {
 };
 
 filmsim::CurveSettings sample_film(Random& random) {
+  constexpr FilmPopulation p = film_population;
   filmsim::CurveSettings film;
   film.family = static_cast<filmsim::CurveFamily>(random.integer(0, 3));
-  film.contrast_index = random.uniform(0.38, 0.85);
-  film.maximum_density = random.uniform(1.8, 3.2);
-  film.toe = random.uniform(0.06, 0.3);
-  film.shoulder = random.uniform(2.0, 8.0);
-  film.speed_point_log_h = random.uniform(-3.0, -1.5);
+  film.contrast_index = random.uniform(p.least_contrast_index, p.greatest_contrast_index);
+  film.maximum_density = random.uniform(p.least_maximum_density, p.greatest_maximum_density);
+  film.toe = random.uniform(p.shortest_toe, p.longest_toe);
+  film.shoulder = random.uniform(p.softest_shoulder, p.sharpest_shoulder);
+  film.speed_point_log_h = random.uniform(p.least_speed_point_log_h, p.greatest_speed_point_log_h);
   return film;
 }
 
@@ -79,10 +79,10 @@ std::optional<Compared> compare(double truth, const fogline::CurveReading& readi
 
 }  // namespace
 
-double true_gamma(const filmsim::FilmCurve& film, double begin, double end) {
+double true_gamma(const std::function<double(double)>& net_density, double begin, double end) {
   constexpr double width = 0.3;
   const auto slope = [&](double x) {
-    return (film.density(x + width / 2) - film.density(x - width / 2)) / width;
+    return (net_density(x + width / 2) - net_density(x - width / 2)) / width;
   };
   double steepest = 0.0;
   double at = 0.0;
@@ -108,7 +108,7 @@ double true_gamma(const filmsim::FilmCurve& film, double begin, double end) {
   for (int i = 0; i <= 400; ++i) {
     const double x = low + (high - low) * i / 400;
     xx += (x - middle) * (x - middle);
-    xy += (x - middle) * film.density(x);
+    xy += (x - middle) * net_density(x);
   }
   return xy / xx;
 }
@@ -121,11 +121,11 @@ std::vector<NumberCase> compare_numbers(const fogline::CurveReadings& readings,
       {curve_numbers[0], compare(film.settings().contrast_index, readings.contrast_index)},
       {curve_numbers[1], compare(filmsim::average_gradient(net, film.settings().speed_point_log_h),
                                  readings.gradient_150)},
-      {curve_numbers[2], compare(true_gamma(film, begin_log_h, end_log_h), readings.gamma)},
+      {curve_numbers[2], compare(true_gamma(net, begin_log_h, end_log_h), readings.gamma)},
       {curve_numbers[3], compare(speed_point_log_h, readings.speed_point_log_h)}};
 }
 
-CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
+CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEstimator& best) {
   constexpr std::uint64_t stream = 5501;
   Random random(seed, stream + static_cast<std::uint64_t>(test));
   CurveCase result;
@@ -148,7 +148,15 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed) {
   exposed.base_fog = base + random.normal(0.0, errors.base);
   exposed.base_fog_doubt = errors.base;
   exposed.density_share_doubt = errors.share;
-  result.least_deviations = least_deviations(result.film, exposed);
+  const auto net = [&](double log_h) { return film.density(log_h); };
+  const CurveNumbers truth = {
+      result.film.contrast_index, filmsim::average_gradient(net, result.film.speed_point_log_h),
+      true_gamma(net, exposed.steps.front().log_h, exposed.steps.back().log_h),
+      result.film.speed_point_log_h};
+  result.least_errors = best.estimate(exposed, result.film);
+  for (std::size_t n = 0; n < truth.size(); ++n) {
+    result.least_errors[n] -= truth[n];
+  }
   const auto begin = std::chrono::steady_clock::now();
   const fogline::CurveOutcome outcome = fogline::fit_characteristic_curve(exposed);
   if (!outcome.failure.empty()) {

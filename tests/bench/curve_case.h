@@ -2,6 +2,7 @@
 // were read with the errors that a scanner leaves, and the curve's numbers are compared.
 #pragma once
 
+#include "population_estimate.h"
 #include "scan_case.h"
 #include "simulator/film_curve.h"
 
@@ -9,6 +10,7 @@
 #include <fogline/sensitometry/read_curve.h>
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -34,16 +36,20 @@ struct CurveCase {
   int steps = 0;
   int wild_left_out = 0;
   std::vector<NumberCase> numbers;
-  /// Standard deviations that no estimator of the first four numbers can undercut.
-  std::vector<double> least_deviations;
+  /// Errors of the first four numbers by the estimator that knows the population.
+  CurveNumbers least_errors{};
   double seconds = 0.0;
   std::string trouble;
 };
 
-CurveCase run_curve_case(CurveTest test, std::uint64_t seed);
+/// The films that tests are drawn of.
+inline constexpr FilmPopulation film_population;
+
+CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEstimator& best);
 
 /// The greatest slope's straight line, by its definition, on the true curve.
-double true_gamma(const filmsim::FilmCurve& film, double begin_log_h, double end_log_h);
+double true_gamma(const std::function<double(double)>& net_density, double begin_log_h,
+                  double end_log_h);
 
 /// Contrast index, gradient, gamma and speed point beside the truth. `speed_point_log_h`: in the
 /// reading's own scale; begin and end in the film's.

@@ -8,7 +8,7 @@
 namespace fogline {
 namespace {
 
-class EveryFamily : public testing::TestWithParam<BendFamily> {
+class EveryFamily : public testing::TestWithParam<ShapeFamily> {
  protected:
   [[nodiscard]] CurveShape shape() const { return {GetParam(), 0.62, -1.9, 0.22, 2.1, 0.3}; }
 };
@@ -24,8 +24,33 @@ TEST_P(EveryFamily, RisesFromNothingToItsGreatestDensity) {
   EXPECT_NEAR(before, 2.1, 0.05);
 }
 
-TEST_P(EveryFamily, FollowsTheStraightLineBetweenToeAndShoulder) {
-  EXPECT_NEAR(shaped_density(shape(), -0.3).density, 0.62 * 1.6, 0.06);
+TEST(JoinedByBends, FollowsTheStraightLineBetweenToeAndShoulder) {
+  for (const ShapeFamily family :
+       {ShapeFamily::logistic, ShapeFamily::normal, ShapeFamily::hyperbolic}) {
+    const CurveShape shape{family, 0.62, -1.9, 0.22, 2.1, 0.3};
+    EXPECT_NEAR(shaped_density(shape, -0.3).density, 0.62 * 1.6, 0.06);
+  }
+}
+
+// p = 1: the growth curve that Verhulst (1838) called logistic, in closed form.
+TEST(DispersedGrains, AreALogisticWhereTheSIsSymmetric) {
+  const CurveShape shape{ShapeFamily::dispersed_grains, 0.62, -1.9, 0.22, 2.1, symmetric_shoulder};
+  const double middle = -1.9 + 0.5 * 2.1 / 0.62;
+  for (const double log_h : {-4.0, -2.0, -1.0, 0.3, 2.0}) {
+    EXPECT_NEAR(shaped_density(shape, log_h).density,
+                2.1 / (1.0 + std::exp(-4.0 * 0.62 * (log_h - middle) / 2.1)), 1e-12);
+  }
+}
+
+// p great, all grains alike: 1 - exp(-H^n), steepest at H^n = 1 (Weibull 1951).
+TEST(DispersedGrains, AreOneSensitivityWhereTheShoulderIsSharp) {
+  const CurveShape shape{ShapeFamily::dispersed_grains, 0.62, -1.9, 0.22, 2.1, 1e-7};
+  const double width = 2.1 / (0.62 * std::exp(1.0));
+  const double steepest = -1.9 + (1.0 - std::exp(-1.0)) * 2.1 / 0.62;
+  for (const double log_h : {-3.0, -1.0, 0.3, 1.2}) {
+    EXPECT_NEAR(shaped_density(shape, log_h).density,
+                2.1 * (1.0 - std::exp(-std::exp((log_h - steepest) / width))), 1e-5);
+  }
 }
 
 // Derivatives beside differences.
@@ -58,7 +83,7 @@ TEST_P(EveryFamily, TellsItsDerivatives) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Families, EveryFamily, testing::ValuesIn(bend_families));
+INSTANTIATE_TEST_SUITE_P(Families, EveryFamily, testing::ValuesIn(shape_families));
 
 }  // namespace
 }  // namespace fogline

@@ -35,7 +35,7 @@ std::string_view schema_word(DensitiesAbove above);
 std::string_view schema_word(BaseFogSource source);
 std::string_view schema_word(ContrastMethod method);
 std::string_view schema_word(StepRole role);
-std::string_view schema_word(BendFamily family);
+std::string_view schema_word(ShapeFamily family);
 std::string_view schema_word(TriangleState state);
 std::string_view schema_word(TonePart part);
 std::string_view schema_word(DevelopmentKind kind);

@@ -30,14 +30,14 @@ struct CharacteristicCurve {
   /// The most likely curve; its standard uncertainty at the same places.
   CurveTable mean;
   std::vector<double> doubt;
-  /// Curves that the steps leave possible, each as probable as the other: a reading's distribution
-  /// is that of the reading of each (JCGM 101).
+  /// Curves that the steps leave possible, each as probable as the other: a reading strays as its
+  /// readings on these do (JCGM 101).
   std::vector<CurveTable> draws;
   double base_fog = 0.0;
   double base_fog_doubt = 0.0;
   /// The family that the steps favour, and the probability of each by them.
-  BendFamily family = BendFamily::logistic;
-  std::array<double, bend_families.size()> family_probability{};
+  ShapeFamily family = ShapeFamily::logistic;
+  std::array<double, shape_families.size()> family_probability{};
   /// Range of the exposures that took part.
   double begin_log_h = 0.0;
   double end_log_h = 0.0;
@@ -58,14 +58,14 @@ struct CurveOutcome {
   std::string failure;
 };
 
-/// Fits 5 to 41 steps. Net density is a shape of toe, straight line and shoulder whose log H is
-/// warped by a small smooth function that nobody chose: so it rises everywhere, leaves from base
-/// plus fog and levels beyond the data, and isn't bound to the shape. Three families of shapes, the
-/// warp's size and length, and how far the steps' own doubts are believed, are weighed by the
-/// probability that each gives to the steps (Laplace's approximation; MacKay 1992), none is chosen
-/// beforehand. Exposures have errors of their own (errors in both variables). A step that lies off
-/// the curve through all others beyond 4.5 standard deviations is left out and named, up to a fifth
-/// of them. The same steps and seed give the same curve.
+/// Fits 5 to 41 steps. Net density is a shape (`CurveShape`) whose log H is warped by a small
+/// smooth function that nobody chose: so it rises everywhere, leaves from base plus fog and levels
+/// beyond the data, and isn't bound to the shape. Four families of shapes, the warp's size and
+/// length, and how far the steps' own doubts are believed, are weighed by the probability that each
+/// gives to the steps (Laplace's approximation; MacKay 1992), none is chosen beforehand. Exposures
+/// have errors of their own (errors in both variables). A step that lies off the curve through all
+/// others beyond 4.5 standard deviations is left out and named, up to a fifth of them. The same
+/// steps and seed give the same curve.
 CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t seed = 1);
 
 }  // namespace fogline

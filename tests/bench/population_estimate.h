@@ -1,0 +1,51 @@
+// What could be read from a sensitometric test by someone who knew all that nobody knows: the
+// families of curves that the bench draws its films from, how often each film is drawn, and the
+// true size of every error. Bayes' estimator (the mean over all films that the steps leave
+// possible) has the least mean squared error of all; no reader of the same steps can undercut it.
+#pragma once
+
+#include "simulator/film_curve.h"
+
+#include <fogline/sensitometry/exposed_step.h>
+
+#include <array>
+#include <vector>
+
+namespace bench {
+
+/// The films that the bench draws: each family as often, its numbers spread evenly.
+struct FilmPopulation {
+  double least_contrast_index = 0.38;
+  double greatest_contrast_index = 0.85;
+  double least_maximum_density = 1.8;
+  double greatest_maximum_density = 3.2;
+  double shortest_toe = 0.06;
+  double longest_toe = 0.3;
+  double softest_shoulder = 2.0;
+  double sharpest_shoulder = 8.0;
+  double least_speed_point_log_h = -3.0;
+  double greatest_speed_point_log_h = -1.5;
+};
+
+/// Contrast index, gradient over 1.50, gamma, log H of the speed point.
+using CurveNumbers = std::array<double, 4>;
+
+/// Made once for all tests, which may ask from several threads.
+class PopulationEstimator {
+ public:
+  explicit PopulationEstimator(const FilmPopulation& population);
+
+  /// Starts at the true film, which only saves time.
+  [[nodiscard]] CurveNumbers estimate(const fogline::ExposedSteps& exposed,
+                                      const filmsim::CurveSettings& film) const;
+
+ private:
+  struct Shape {
+    filmsim::FilmCurve curve;
+    double log_probability;
+  };
+  std::vector<Shape> shapes_;
+  double density_distance_ = 0.0;
+};
+
+}  // namespace bench
