@@ -167,9 +167,6 @@ bool written(const Writer& write) {
 ExitStatus run_measure(const MeasureRequest& request) {
   const RollRecord record = record_roll(request);
   bool all_done = record.measurement.unread.empty();
-  if (request.json != "-" && request.html != "-" && request.csv != "-") {
-    all_done = written([&] { put_text(request, record); }) && all_done;
-  }
   if (request.json) {
     all_done = written([&] { put_json(*request.json, record); }) && all_done;
   }
@@ -178,6 +175,10 @@ ExitStatus run_measure(const MeasureRequest& request) {
   }
   if (request.html != "none") {
     all_done = written([&] { put_page(request, record); }) && all_done;
+  }
+  // Last: whoever reads it through a pipe may stop reading, which ends the program.
+  if (request.json != "-" && request.html != "-" && request.csv != "-") {
+    all_done = written([&] { put_text(request, record); }) && all_done;
   }
   if (!all_done) {
     return ExitStatus::file_failed;

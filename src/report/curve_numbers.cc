@@ -13,7 +13,7 @@ std::vector<CurveNumber> curve_numbers(const Sensitometry& read) {
           {"length of the straight line, log H", &r.straight_length},
           {"toe: speed point to straight line, log H", &r.toe_length},
           {"toe: slope at the speed point, part of gamma", &r.toe_slope_part},
-          {"shoulder begins at net density", &r.shoulder_density},
+          {"net density where the shoulder begins", &r.shoulder_density},
           {"speed point (0.10 net), log H", &r.speed_point_log_h},
           {"speed by fractional gradient, log H", &r.fractional_gradient_log_h},
           {"the same by Delta-X, log H", &r.delta_x_log_h},
@@ -23,7 +23,7 @@ std::vector<CurveNumber> curve_numbers(const Sensitometry& read) {
           {"exposure index, Zone I at the speed point", &read.placement.exposure_index, 0},
           {"exposure index by the meter's constant", &read.placement.exposure_index_by_meter, 0},
           {"ISO speed", &read.iso.speed, 0},
-          {"speed by Delta-X, any development", &read.iso.effective_speed, 0}};
+          {"effective speed by Delta-X", &read.iso.effective_speed, 0}};
 }
 
 }  // namespace fogline

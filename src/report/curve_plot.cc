@@ -1,5 +1,6 @@
 #include "report/curve_plot.h"
 
+#include "report/curve_words.h"
 #include "report/plot.h"
 
 #include <fogline/report/number_text.h>
@@ -7,7 +8,6 @@
 #include <fogline/sensitometry/developed_to.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace fogline {
@@ -53,8 +53,6 @@ std::string text_at(std::string_view css_class, double x, double y, const std::s
 
 /// Log H below, stops from the metered exposure or zones above it.
 std::string x_axis(const PlotFrame& frame, const ZonePlacement& placement) {
-  constexpr std::array<const char*, 11> roman{"0",  "I",   "II",   "III", "IV", "V",
-                                              "VI", "VII", "VIII", "IX",  "X"};
   std::string html;
   constexpr double labelled = 0.6;
   for (double x = up_to(frame.x_from, labelled); x < frame.x_to + 1e-6; x += labelled) {
@@ -67,7 +65,7 @@ std::string x_axis(const PlotFrame& frame, const ZonePlacement& placement) {
     }
     html += plot_line("grid", frame.x(zone.log_h), frame.x(zone.log_h), 0.0, 100.0);
     html += text_at("zone", frame.x(zone.log_h), 100.0, "dy=\"14\" text-anchor=\"middle\"",
-                    roman[static_cast<std::size_t>(zone.zone)]);
+                    zone_numeral(zone.zone));
   }
   return html;
 }

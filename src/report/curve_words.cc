@@ -124,10 +124,16 @@ std::vector<std::string> curve_sentences(const RollRecord& record) {
   sentences.push_back(scanning_sentence(*record.judgement.curve));
   for (const ExposedStep& step : read.curve.steps) {
     if (!step.left_out.empty()) {
-      sentences.push_back("Left out, " + step.label + ": " + step.left_out);
+      sentences.push_back("Left out of the curve: " + step.label + ". " + step.left_out);
     }
   }
   return sentences;
+}
+
+std::string zone_numeral(int zone) {
+  constexpr std::array<const char*, 11> numerals{"0",  "I",   "II",   "III", "IV", "V",
+                                                 "VI", "VII", "VIII", "IX",  "X"};
+  return numerals.at(static_cast<std::size_t>(zone));
 }
 
 std::vector<StepRow> step_rows(const Sensitometry& read) {

@@ -24,6 +24,9 @@ struct StepRow {
 };
 std::vector<StepRow> step_rows(const Sensitometry& read);
 
+/// Zones of a print are written in Roman numerals, 0 to X.
+std::string zone_numeral(int zone);
+
 /// A number of the curve with its doubt, or "–".
 std::string curve_number_text(const CurveReading& reading, int decimals);
 

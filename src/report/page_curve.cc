@@ -37,15 +37,15 @@ std::string zones_table(const ZonePlacement& placement) {
   std::string head;
   std::string row;
   for (const ZoneDensity& zone : placement.zones) {
-    head += "<th scope=\"col\">" + std::to_string(zone.zone) + "</th>";
+    head += "<th scope=\"col\">" + zone_numeral(zone.zone) + "</th>";
     row += "<td>" +
            (zone.net_density.quantity ? text_from_number(zone.net_density.quantity->value, 2)
                                       : std::string("–")) +
            "</td>";
   }
   return "<table class=\"zones\">\n<caption>Net density of each zone, " +
-         std::string(placement.metered ? "the metered tone on Zone 5"
-                                       : "Zone 1 laid on the speed point") +
+         std::string(placement.metered ? "the metered tone on Zone V"
+                                       : "Zone I laid on the speed point") +
          "</caption>\n<thead><tr>" + head + "</tr></thead>\n<tbody><tr>" + row +
          "</tr></tbody>\n</table>\n";
 }

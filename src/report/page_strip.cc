@@ -21,7 +21,7 @@ struct KindStyle {
   const char* words;
 };
 
-constexpr std::array<KindStyle, 9> kind_styles{{
+constexpr std::array<KindStyle, 10> kind_styles{{
     {OutlineKind::strip, "k-strip", true, "edge of the film"},
     {OutlineKind::perforation, "k-perforation", false, "perforation"},
     {OutlineKind::opaque, "k-opaque", true, "opaque, for stray light"},
@@ -32,6 +32,7 @@ constexpr std::array<KindStyle, 9> kind_styles{{
     {OutlineKind::tone_area, "k-tone-area", false, "where tone was read"},
     {OutlineKind::frame, "k-frame", true,
      "frame, numbered; dashed where cut or placed by its neighbours"},
+    {OutlineKind::exposed_step, "k-step", true, "known exposure, read for the curve"},
 }};
 
 std::string path_data(const std::vector<Outline>& outlines, OutlineKind kind, bool partial,

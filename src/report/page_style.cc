@@ -75,7 +75,7 @@ path{fill:none;stroke-linejoin:round;vector-effect:non-scaling-stroke}
 .line{stroke-width:1.3}
 .k-strip,.k-edge-print,.k-leader,.k-opaque,.k-frame,.k-tone-area{stroke:#1c1a17}
 .k-perforation,.k-light-path,.k-clear-film{stroke:#0072b2}
-.k-mark,.lead{stroke:#d55e00}
+.k-mark,.k-step,.lead{stroke:#d55e00}
 .lead{stroke-width:.9}
 .k-frame{stroke-width:1.8}
 .k-tone-area{stroke-dasharray:1 3;stroke-linecap:round}
@@ -84,6 +84,7 @@ path{fill:none;stroke-linejoin:round;vector-effect:non-scaling-stroke}
 .k-edge-print{stroke-dasharray:3 2}
 .k-leader{stroke-dasharray:10 3}
 .k-opaque{stroke-dasharray:8 3 1 3}
+.k-step{stroke-dasharray:6 2}
 .partial{stroke-dasharray:4 3}
 .key{display:flex;flex-wrap:wrap;gap:.15rem 1.1rem;list-style:none;padding:0;margin:.6rem 0 0;
 max-width:none;font-size:.875rem;color:var(--faint)}

@@ -188,14 +188,14 @@ void put_curve(TextLayout& layout, const RollRecord& record) {
                   curve_number_text(*number.reading, number.decimals));
     }
   }
-  std::string zones = "Net density of zones 0 to 10:";
+  std::string zones = "Net density of zones 0 to X:";
   for (const ZoneDensity& zone : read.placement.zones) {
     zones += " ";
     zones += zone.net_density.quantity ? text_from_number(zone.net_density.quantity->value, 2)
                                        : std::string(missing);
   }
-  layout.paragraph(zones + (read.placement.metered ? " (the metered tone on Zone 5)."
-                                                   : " (Zone 1 laid on the speed point)."));
+  layout.paragraph(zones + (read.placement.metered ? " (the metered tone on Zone V)."
+                                                   : " (Zone I laid on the speed point)."));
   for (const std::string& sentence : missing_numbers(read)) {
     layout.paragraph(sentence);
   }

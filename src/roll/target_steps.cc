@@ -69,6 +69,9 @@ void add_step(TargetSteps& steps, RollMeasurement& roll, std::size_t scan_index,
     steps.exposed.common_doubts = doubts->common;
     steps.exposed.net_limit = doubts->limit;
   }
+  scan.outlines.push_back({OutlineKind::exposed_step,
+                           {reading.corners_px.begin(), reading.corners_px.end()},
+                           reading.strip});
   scan.steps.push_back(std::move(step));
   steps.origins.push_back({scan_index, scan.steps.size() - 1});
   steps.exposed.steps.push_back(std::move(exposed));

@@ -79,50 +79,12 @@ std::optional<Compared> compare(double truth, const fogline::CurveReading& readi
 
 }  // namespace
 
-double true_gamma(const std::function<double(double)>& net_density, double begin, double end) {
-  constexpr double width = 0.3;
-  const auto slope = [&](double x) {
-    return (net_density(x + width / 2) - net_density(x - width / 2)) / width;
-  };
-  double steepest = 0.0;
-  double at = 0.0;
-  for (double x = begin + width / 2; x <= end - width / 2; x += 0.02) {
-    if (slope(x) > steepest) {
-      steepest = slope(x);
-      at = x;
-    }
-  }
-  double low = at;
-  double high = at;
-  while (low - 0.02 >= begin + width / 2 && slope(low - 0.02) >= 0.95 * steepest) {
-    low -= 0.02;
-  }
-  while (high + 0.02 <= end - width / 2 && slope(high + 0.02) >= 0.95 * steepest) {
-    high += 0.02;
-  }
-  low -= width / 2;
-  high += width / 2;
-  double xx = 0.0;
-  double xy = 0.0;
-  const double middle = 0.5 * (low + high);
-  for (int i = 0; i <= 400; ++i) {
-    const double x = low + (high - low) * i / 400;
-    xx += (x - middle) * (x - middle);
-    xy += (x - middle) * net_density(x);
-  }
-  return xy / xx;
-}
-
 std::vector<NumberCase> compare_numbers(const fogline::CurveReadings& readings,
-                                        const filmsim::FilmCurve& film, double begin_log_h,
-                                        double end_log_h, double speed_point_log_h) {
-  const auto net = [&](double x) { return film.density(x); };
-  return {
-      {curve_numbers[0], compare(film.settings().contrast_index, readings.contrast_index)},
-      {curve_numbers[1], compare(filmsim::average_gradient(net, film.settings().speed_point_log_h),
-                                 readings.gradient_150)},
-      {curve_numbers[2], compare(true_gamma(net, begin_log_h, end_log_h), readings.gamma)},
-      {curve_numbers[3], compare(speed_point_log_h, readings.speed_point_log_h)}};
+                                        const CurveNumbers& truth) {
+  return {{curve_numbers[0], compare(truth[0], readings.contrast_index)},
+          {curve_numbers[1], compare(truth[1], readings.gradient_150)},
+          {curve_numbers[2], compare(truth[2], readings.gamma)},
+          {curve_numbers[3], compare(truth[3], readings.speed_point_log_h)}};
 }
 
 CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEstimator& best) {
@@ -149,10 +111,9 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEst
   exposed.base_fog_doubt = errors.base;
   exposed.density_share_doubt = errors.share;
   const auto net = [&](double log_h) { return film.density(log_h); };
-  const CurveNumbers truth = {
-      result.film.contrast_index, filmsim::average_gradient(net, result.film.speed_point_log_h),
-      true_gamma(net, exposed.steps.front().log_h, exposed.steps.back().log_h),
-      result.film.speed_point_log_h};
+  const double end_log_h = exposed.steps.back().log_h;
+  const CurveNumbers truth = numbers_of_curve(
+      net, {result.film.speed_point_log_h, exposed.steps.front().log_h, end_log_h});
   result.least_errors = best.estimate(exposed, result.film);
   for (std::size_t n = 0; n < truth.size(); ++n) {
     result.least_errors[n] -= truth[n];
@@ -169,8 +130,9 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEst
   for (const fogline::ExposedStep& step : curve.steps) {
     result.wild_left_out += step.left_out.empty() ? 0 : 1;
   }
-  result.numbers = compare_numbers(readings, film, curve.begin_log_h, curve.sure_end_log_h,
-                                   result.film.speed_point_log_h);
+  result.numbers = compare_numbers(
+      readings, numbers_of_curve(
+                    net, {result.film.speed_point_log_h, curve.begin_log_h, curve.sure_end_log_h}));
   result.numbers.push_back(
       {curve_numbers[4],
        Compared{base, curve.base_fog, 1.96 * curve.base_fog_doubt, {}, {}, false}});

@@ -2,6 +2,7 @@
 // were read with the errors that a scanner leaves, and the curve's numbers are compared.
 #pragma once
 
+#include "curve_truth.h"
 #include "population_estimate.h"
 #include "scan_case.h"
 #include "simulator/film_curve.h"
@@ -10,7 +11,6 @@
 #include <fogline/sensitometry/read_curve.h>
 
 #include <cstdint>
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -47,15 +47,9 @@ inline constexpr FilmPopulation film_population;
 
 CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEstimator& best);
 
-/// The greatest slope's straight line, by its definition, on the true curve.
-double true_gamma(const std::function<double(double)>& net_density, double begin_log_h,
-                  double end_log_h);
-
-/// Contrast index, gradient, gamma and speed point beside the truth. `speed_point_log_h`: in the
-/// reading's own scale; begin and end in the film's.
+/// The first four numbers beside the truth.
 std::vector<NumberCase> compare_numbers(const fogline::CurveReadings& readings,
-                                        const filmsim::FilmCurve& film, double begin_log_h,
-                                        double end_log_h, double speed_point_log_h);
+                                        const CurveNumbers& truth);
 
 /// Names of `CurveCase::numbers`, in their order.
 inline constexpr const char* curve_numbers[] = {"contrast index", "gradient over 1.50", "gamma",

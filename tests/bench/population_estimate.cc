@@ -1,7 +1,5 @@
 #include "population_estimate.h"
 
-#include "curve_case.h"
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -103,21 +101,6 @@ ShapeAnswer answer_of(const filmsim::FilmCurve& shape, const fogline::ExposedSte
   }
 }
 
-CurveNumbers numbers_of(const Film& film, double begin_log_h, double end_log_h) {
-  const auto net = [&](double log_h) { return film.net_density(log_h); };
-  constexpr double speed_point_density = 0.10;
-  double low = film.at(place) - 2.0;
-  double high = film.at(place) + 2.0;
-  for (int i = 0; i < 40; ++i) {
-    const double middle = 0.5 * (low + high);
-    (net(middle) < speed_point_density ? low : high) = middle;
-  }
-  const double speed_point = 0.5 * (low + high);
-  return {filmsim::two_arc_contrast(net, speed_point - 2.0, speed_point + 1.0).contrast_index,
-          filmsim::average_gradient(net, speed_point), true_gamma(net, begin_log_h, end_log_h),
-          speed_point};
-}
-
 }  // namespace
 
 PopulationEstimator::PopulationEstimator(const FilmPopulation& population) {
@@ -172,8 +155,10 @@ CurveNumbers PopulationEstimator::estimate(const fogline::ExposedSteps& exposed,
     if (!(weight > negligible)) {
       continue;
     }
-    const CurveNumbers numbers = numbers_of(
-        {shapes_[i].curve, answers[i].at}, exposed.steps.front().log_h, exposed.steps.back().log_h);
+    const Film answer{shapes_[i].curve, answers[i].at};
+    const CurveNumbers numbers = numbers_of_curve(
+        [&](double log_h) { return answer.net_density(log_h); },
+        {answer.at(place), exposed.steps.front().log_h, exposed.steps.back().log_h});
     for (std::size_t n = 0; n < sum.size(); ++n) {
       sum[n] += weight * numbers[n];
     }

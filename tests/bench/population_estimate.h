@@ -4,11 +4,11 @@
 // possible) has the least mean squared error of all; no reader of the same steps can undercut it.
 #pragma once
 
+#include "curve_truth.h"
 #include "simulator/film_curve.h"
 
 #include <fogline/sensitometry/exposed_step.h>
 
-#include <array>
 #include <vector>
 
 namespace bench {
@@ -26,9 +26,6 @@ struct FilmPopulation {
   double least_speed_point_log_h = -3.0;
   double greatest_speed_point_log_h = -1.5;
 };
-
-/// Contrast index, gradient over 1.50, gamma, log H of the speed point.
-using CurveNumbers = std::array<double, 4>;
 
 /// Made once for all tests, which may ask from several threads.
 class PopulationEstimator {

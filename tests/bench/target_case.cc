@@ -36,11 +36,6 @@ fogline::ExposureTarget target_of(const filmsim::TargetScan& scan) {
   return target;
 }
 
-/// Log H in the program's scale from the speed point's.
-double zero_of(const filmsim::TargetScan& scan) {
-  return scan.kind == filmsim::TargetKind::kBracket ? scan.metered_log_h : scan.log_h_at_zero;
-}
-
 /// Exposure of the frame or step at a place of the picture, in the program's scale.
 std::optional<double> true_log_h(const filmsim::TargetScan& scan, const filmsim::Simulated& drawn,
                                  const fogline::PointPx& at) {
@@ -94,8 +89,6 @@ TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
   TargetCase result;
   result.seed = seed;
   const filmsim::TargetScan scan = filmsim::sample_target(wish, seed);
-  const filmsim::CurveSettings& film = scan.scenario.strips.front().stock.curve;
-  result.family = film.family;
   result.steps_made = static_cast<int>(std::max(scan.stops.size(), scan.printed.size()));
   const std::string base = folder + "/" + std::to_string(seed);
   const filmsim::Simulated drawn = filmsim::render(scan.scenario);
@@ -131,10 +124,11 @@ TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
     compare_steps(result, scan, drawn, roll);
     if (roll.sensitometry) {
       const fogline::Sensitometry& read = *roll.sensitometry;
-      const filmsim::FilmCurve curve(film);
-      const double shift = film.speed_point_log_h + zero_of(scan);
-      result.numbers = compare_numbers(read.readings, curve, read.curve.begin_log_h + shift,
-                                       read.curve.sure_end_log_h + shift, -zero_of(scan));
+      const filmsim::TargetCurve curve(scan);
+      result.numbers = compare_numbers(
+          read.readings, numbers_of_curve([&](double log_h) { return curve.net_density(log_h); },
+                                          {curve.speed_point_log_h(), read.curve.begin_log_h,
+                                           read.curve.sure_end_log_h}));
     }
   } catch (const std::exception& error) {
     result.trouble = error.what();

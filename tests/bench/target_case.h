@@ -14,7 +14,6 @@ namespace bench {
 
 struct TargetCase {
   std::uint64_t seed = 0;
-  filmsim::CurveFamily family = filmsim::CurveFamily::kSoftToe;
   std::vector<NumberCase> numbers;
   /// Steps that were given an exposure, and those of them whose exposure is right.
   int steps = 0;

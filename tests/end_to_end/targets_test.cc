@@ -1,6 +1,8 @@
 // Brackets and printed wedges, simulated with all that a scanner does to them, give the curve of
 // the film that they were made on.
 #include "measure_file.h"
+#include "simulator/film_curve.h"
+#include "simulator/scenario_sampling.h"
 #include "simulator/target_sampling.h"
 #include "simulator/wedge_scan.h"
 
@@ -24,6 +26,15 @@ fogline::WedgeReference reference_of(const std::vector<double>& densities) {
     reference.steps.push_back({std::to_string(i + 1), densities[i], 0.01});
   }
   return reference;
+}
+
+/// As a densitometer has it.
+double contrast_index_of(const filmsim::TargetScan& scan) {
+  const filmsim::TargetCurve curve(scan);
+  const double speed_point = curve.speed_point_log_h();
+  return filmsim::two_arc_contrast([&](double log_h) { return curve.net_density(log_h); },
+                                   speed_point - 3.0, speed_point + 1.0)
+      .contrast_index;
 }
 
 struct Measured {
@@ -84,13 +95,11 @@ TEST_P(EveryTarget, GivesTheFilmsCurve) {
     const Measured measured = measure({GetParam(), 0.0, true, true}, seed);
     ASSERT_TRUE(measured.roll.sensitometry) << measured.roll.contrast.contrast_index_reason;
     const fogline::Sensitometry& read = *measured.roll.sensitometry;
-    const filmsim::CurveSettings& film = measured.scan.scenario.strips.front().stock.curve;
-    expect_covers(read.readings.contrast_index.quantity, film.contrast_index, "contrast index");
+    const double contrast_index = contrast_index_of(measured.scan);
+    expect_covers(read.readings.contrast_index.quantity, contrast_index, "contrast index");
     expect_covers(read.readings.speed_point_log_h.quantity,
-                  GetParam() == TargetKind::kBracket ? -measured.scan.metered_log_h
-                                                     : -measured.scan.log_h_at_zero,
-                  "speed point");
-    EXPECT_LT(read.readings.contrast_index.quantity->u95, 0.2 * film.contrast_index);
+                  filmsim::TargetCurve(measured.scan).speed_point_log_h(), "speed point");
+    EXPECT_LT(read.readings.contrast_index.quantity->u95, 0.2 * contrast_index);
     EXPECT_EQ(measured.roll.contrast.method, GetParam() == TargetKind::kBracket
                                                  ? fogline::ContrastMethod::bracket
                                                  : fogline::ContrastMethod::wedge);
@@ -113,7 +122,7 @@ TEST(RoughTarget, WidensItsDoubt) {
   const Measured rough = measure({TargetKind::kBracket, 0.2, false, true}, 5);
   ASSERT_TRUE(fine.roll.sensitometry && rough.roll.sensitometry);
   const auto& index = rough.roll.sensitometry->readings.contrast_index.quantity;
-  expect_covers(index, rough.scan.scenario.strips.front().stock.curve.contrast_index, "rough");
+  expect_covers(index, contrast_index_of(rough.scan), "rough");
   EXPECT_GT(index->u95, 2.0 * fine.roll.sensitometry->readings.contrast_index.quantity->u95);
 }
 
@@ -134,7 +143,7 @@ TEST(MarkedAreas, MakeACurveToo) {
   ASSERT_TRUE(measured.roll.sensitometry) << measured.roll.contrast.contrast_index_reason;
   EXPECT_EQ(measured.roll.contrast.method, fogline::ContrastMethod::marked_areas);
   expect_covers(measured.roll.sensitometry->readings.contrast_index.quantity,
-                scan.scenario.strips.front().stock.curve.contrast_index, "marked areas");
+                contrast_index_of(scan), "marked areas");
 }
 
 TEST(MarkedAreas, MustLieOnFilm) {
@@ -146,6 +155,54 @@ TEST(MarkedAreas, MustLieOnFilm) {
   } catch (const fogline::FileError& error) {
     EXPECT_NE(std::string(error.what()).find("doesn't lie on film"), std::string::npos);
   }
+}
+
+TEST(MeteredTones, MakeACurveWithTheirDoubt) {
+  // An ordinary roll whose photographer noted zones of the darkest, middle and brightest parts.
+  const filmsim::Scenario scenario = filmsim::sample_scenario("flatbed-135-open", 4);
+  const filmsim::CurveSettings& film = scenario.strips.front().stock.curve;
+  const filmsim::FilmCurve curve(film);
+  const TemporaryFolder folder;
+  const filmsim::Simulated drawn = filmsim::render(scenario);
+  const double base = drawn.truth.strips.front().base_fog.visual;
+  // Ten times over the speed point (ISO 6:1993): where a meter set to the film's speed puts Zone V.
+  const double metered_log_h = film.speed_point_log_h + 1.0;
+  fogline::ExposureTarget target;
+  for (const filmsim::FrameTruth& frame : drawn.truth.frames) {
+    const auto note = [&](fogline::TonePart part, const std::optional<double>& density) {
+      const double net = density ? *density - base : 0.0;
+      if (net > 0.05 && net < 0.9 * film.maximum_density) {
+        const double stops = (curve.log_h_of(net) - metered_log_h) / std::log10(2.0);
+        target.metered.push_back({frame.number, part, 5.0 + stops, 0.2});
+      }
+    };
+    note(fogline::TonePart::shadow, frame.shadow);
+    note(fogline::TonePart::middle, frame.middle);
+    note(fogline::TonePart::highlight, frame.highlight);
+  }
+  ASSERT_GE(target.metered.size(), 8U);
+  fogline::MeasureOptions options;
+  options.target = &target;
+  const auto source = fogline::open_scan(write_scan(drawn, folder.file("scan.tif")), {});
+  std::vector<fogline::ScanMeasurement> scans;
+  scans.push_back(fogline::measure_scan(*source, options, 1, {}));
+  const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans), &target);
+  ASSERT_TRUE(roll.sensitometry) << roll.contrast.contrast_index_reason;
+  const fogline::CurveReadings& read = roll.sensitometry->readings;
+  expect_covers(read.gradient_130.quantity,
+                (curve.density(film.speed_point_log_h + 1.3) - 0.10) / 1.3, "gradient over 1.30");
+  expect_covers(read.speed_point_log_h.quantity, -1.0, "speed point");
+  // A fifth of a stop each: no densitometer's doubt.
+  EXPECT_GT(read.gradient_130.quantity->u95, 0.01);
+}
+
+TEST(MeteredTones, OfAFrameThatIsNotThereAreSaid) {
+  fogline::ExposureTarget target;
+  target.metered.push_back({99, fogline::TonePart::shadow, 3.0, 0.3});
+  const Measured measured = measure({TargetKind::kBracket, 0.0, true, true}, 3, target);
+  EXPECT_FALSE(measured.roll.sensitometry);
+  ASSERT_FALSE(measured.roll.target_cautions.empty());
+  EXPECT_EQ(measured.roll.target_cautions.front().code, "metered-frame-missing");
 }
 
 TEST(AmbiguousTarget, TellsNoSpeed) {

@@ -4,6 +4,7 @@
 #include "simulator/film_curve.h"
 
 #include <array>
+#include <cmath>
 
 namespace filmsim {
 
@@ -35,6 +36,19 @@ inline Rgb clear_density(const FilmStock& stock) {
     sum[c] = stock.base[c] + stock.fog + stock.dye_left[c] + stock.yellow_stain[c] + stock.haze[c];
   }
   return sum;
+}
+
+/// Visual diffuse density above the bare light where the film has a net silver density: a staining
+/// developer's dye counts, and so does what lies over clear film.
+inline double visual_density(const FilmStock& stock, double net_silver_density) {
+  constexpr Rgb kWeights = {0.2126, 0.7152, 0.0722};
+  const Rgb clear = clear_density(stock);
+  double transmittance = 0.0;
+  for (std::size_t c = 0; c < clear.size(); ++c) {
+    const double density = clear[c] + net_silver_density * (1.0 + stock.image_stain[c]);
+    transmittance += kWeights[c] * std::pow(10.0, -density);
+  }
+  return -std::log10(transmittance);
 }
 
 }  // namespace filmsim

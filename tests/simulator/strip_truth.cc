@@ -8,11 +8,7 @@ namespace {
 
 ChannelDensities base_fog(const FilmStock& stock) {
   const Rgb clear = clear_density(stock);
-  ChannelDensities result{0.0, clear[0], clear[1], clear[2]};
-  result.visual =
-      -std::log10(0.2126 * std::pow(10.0, -clear[0]) + 0.7152 * std::pow(10.0, -clear[1]) +
-                  0.0722 * std::pow(10.0, -clear[2]));
-  return result;
+  return {visual_density(stock, 0.0), clear[0], clear[1], clear[2]};
 }
 
 Box visible_box(const FilmPlanes& planes, std::size_t strip) {
@@ -56,17 +52,6 @@ double hole_shows(Point middle, const FilmPlanes& planes, const CameraGeometry& 
   return static_cast<double>(seen) / points;
 }
 
-double visual_at_net(const FilmStock& stock, double net) {
-  const Rgb clear = clear_density(stock);
-  constexpr Rgb kWeights = {0.2126, 0.7152, 0.0722};
-  double transmittance = 0.0;
-  for (std::size_t c = 0; c < clear.size(); ++c) {
-    const double density = clear[c] + net * (1.0 + stock.image_stain[c]);
-    transmittance += kWeights[c] * std::pow(10.0, -density);
-  }
-  return -std::log10(transmittance);
-}
-
 bool shows(const FilmPlanes& planes, std::size_t strip, unsigned char what) {
   constexpr int kEnough = 20;
   int count = 0;
@@ -101,9 +86,9 @@ StripTruth strip_truth(const Scenario& scenario, std::size_t strip, const FilmPl
   truth.contrast_index = two_arc_contrast(net, speed - 3.0, speed + 1.0).contrast_index;
   truth.average_gradient = average_gradient(net, speed);
   if (shows(planes, strip, kInPrint)) {
-    truth.edge_print = visual_at_net(plan.stock, net(speed + plan.stock.edge_print_log_h));
+    truth.edge_print = visual_density(plan.stock, net(speed + plan.stock.edge_print_log_h));
   }
-  if (shows(planes, strip, kInLeader)) truth.leader = visual_at_net(plan.stock, net(speed + 3.5));
+  if (shows(planes, strip, kInLeader)) truth.leader = visual_density(plan.stock, net(speed + 3.5));
   return truth;
 }
 

@@ -74,6 +74,27 @@ void expose_wedge(TargetScan& target, Random& random) {
 
 }  // namespace
 
+TargetCurve::TargetCurve(const TargetScan& scan)
+    : stock_(scan.scenario.strips.front().stock),
+      silver_(stock_.curve),
+      zero_log_h_(stock_.curve.speed_point_log_h +
+                  (scan.kind == TargetKind::kBracket ? scan.metered_log_h : scan.log_h_at_zero)) {}
+
+double TargetCurve::net_density(double log_h) const {
+  return visual_density(stock_, silver_.density(log_h + zero_log_h_)) - visual_density(stock_, 0.0);
+}
+
+double TargetCurve::speed_point_log_h() const {
+  constexpr double kSpeedPointDensity = 0.10;
+  double low = -5.0;
+  double high = 2.0;
+  for (int i = 0; i < 50; ++i) {
+    const double middle = 0.5 * (low + high);
+    (net_density(middle) < kSpeedPointDensity ? low : high) = middle;
+  }
+  return 0.5 * (low + high);
+}
+
 TargetScan sample_target(const TargetWish& wish, std::uint64_t seed) {
   TargetScan target;
   target.kind = wish.kind;

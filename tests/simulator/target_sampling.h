@@ -2,6 +2,8 @@
 // with a wedge scanned by the same device to calibrate it.
 #pragma once
 
+#include "simulator/film_curve.h"
+#include "simulator/film_stock.h"
 #include "simulator/scenario.h"
 #include "simulator/wedge_scan.h"
 
@@ -36,6 +38,21 @@ struct TargetWish {
   /// The bare light stays below the top code and the file is of 16 bits; else 8 bits.
   bool calibratable = true;
   bool stray_light = true;
+};
+
+/// The film's true curve as a densitometer has it: net visual density by log H in the card's scale
+/// (a bracket's from the metered exposure, a printed wedge's from that without the wedge).
+class TargetCurve {
+ public:
+  explicit TargetCurve(const TargetScan& scan);
+  [[nodiscard]] double net_density(double log_h) const;
+  /// Log H in the same scale where net density is 0.10.
+  [[nodiscard]] double speed_point_log_h() const;
+
+ private:
+  FilmStock stock_;
+  FilmCurve silver_;
+  double zero_log_h_;
 };
 
 TargetScan sample_target(const TargetWish& wish, std::uint64_t seed);

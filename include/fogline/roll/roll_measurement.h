@@ -38,7 +38,8 @@ enum class OutlineKind {
   light_path,   ///< bare light where density zero was read
   edge_print,   ///< factory-exposed edge print
   leader,       ///< fogged leader
-  opaque        ///< opaque surround where stray light was read
+  opaque,       ///< opaque surround where stray light was read
+  exposed_step  ///< area of known exposure, read for the characteristic curve
 };
 
 /// A closed outline in stored pixels, drawn on the report's picture so that the reader sees where
