@@ -15,7 +15,7 @@ namespace fogline {
 namespace {
 
 constexpr double density_step = 0.3;
-/// Beyond the exposures the curve is drawn so far.
+/// Beyond the exposures, those left out too, the curve is drawn so far.
 constexpr double drawn_beyond = 0.3;
 
 double down_to(double value, double step) {
@@ -31,9 +31,11 @@ PlotFrame frame_of(const CharacteristicCurve& curve) {
   for (const ExposedStep& step : curve.steps) {
     top = std::max(top, step.density - curve.base_fog);
   }
+  const double first = std::min(curve.begin_log_h, curve.steps.front().log_h) - drawn_beyond;
+  const double last = std::max(curve.end_log_h, curve.steps.back().log_h) + drawn_beyond;
   PlotFrame frame;
-  frame.x_from = down_to(curve.begin_log_h - drawn_beyond, stop_log_h);
-  frame.x_to = up_to(curve.end_log_h + drawn_beyond, stop_log_h);
+  frame.x_from = down_to(std::max(first, curve.mean.begin_log_h), stop_log_h);
+  frame.x_to = up_to(std::min(last, curve.mean.end_log_h()), stop_log_h);
   frame.y_from = 0.0;
   frame.y_to = up_to(top + 0.1, density_step);
   return frame;
@@ -138,9 +140,7 @@ std::string arcs_word(const Sensitometry& read, const PlotFrame& frame) {
   if (!arcs || !index) {
     return "";
   }
-  const double x = 0.5 * (arcs->inner_log_h + arcs->outer_log_h);
-  return text_at("own", frame.x(x), held(frame, arcs->contrast_index * (x - arcs->centre_log_h)),
-                 "dx=\"10\" dy=\"44\"",
+  return text_at("own", 100.0, frame.y(0.0), "dx=\"-4\" dy=\"-8\" text-anchor=\"end\"",
                  "contrast index " + sentence_from_density(*index, DensityUnits::density));
 }
 
@@ -163,6 +163,9 @@ std::string steps_of(const CharacteristicCurve& curve, const PlotFrame& frame) {
   for (const ExposedStep& step : curve.steps) {
     const double net = step.density - curve.base_fog;
     const double x = frame.x(step.log_h);
+    if (step.log_h < frame.x_from || step.log_h > frame.x_to) {
+      continue;
+    }
     if (!step.left_out.empty()) {
       html += text_at("out", x, held(frame, net), "dy=\"5\" text-anchor=\"middle\"", "×");
       continue;
