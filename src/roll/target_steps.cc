@@ -227,7 +227,7 @@ TargetSteps metered_steps(RollMeasurement& roll, const ExposureTarget& target) {
     add_metered(steps, roll, metered);
   }
   if (steps.exposed.steps.empty() && steps.failure.empty()) {
-    steps.failure = "none of the exposures on the card could be read";
+    steps.failure = "none of the known exposures could be read";
   }
   return steps;
 }

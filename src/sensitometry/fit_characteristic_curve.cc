@@ -210,8 +210,8 @@ CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t
                                     [](const ExposedStep& step) { return step.left_out.empty(); });
   if (usable < fewest_exposed_steps) {
     outcome.failure = "only " + std::to_string(usable) +
-                      " exposed steps can be used and a curve needs " +
-                      std::to_string(fewest_exposed_steps);
+                      (usable == 1 ? " exposed step" : " exposed steps") +
+                      " can be used and a curve needs " + std::to_string(fewest_exposed_steps);
     return outcome;
   }
   const std::vector<ExposedStep> used = tame(exposed, curve.steps);

@@ -122,8 +122,8 @@ void print_numbers(const std::vector<CurveCase>& cases, double within) {
   }
 }
 
-void print_test(const char* name, CurveTest test, const Options& options,
-                const bench::PopulationEstimator& best) {
+std::vector<CurveCase> print_test(const char* name, CurveTest test, const Options& options,
+                                  const bench::PopulationEstimator& best) {
   const auto cases = run_all<CurveCase>(options.drawn, options, [&](std::uint64_t seed) {
     return bench::run_curve_case(test, seed, best);
   });
@@ -140,6 +140,33 @@ void print_test(const char* name, CurveTest test, const Options& options,
   }
   std::printf("  no curve: %d; steps left out: %d; a fit takes %.3f s (median), %.3f s (95 %%)\n",
               failed, wild, bench::percentile(seconds, 0.5), bench::percentile(seconds, 0.95));
+  return cases;
+}
+
+/// Goals for a calibrated scanner and exact exposures, beside what the steps allow.
+void print_goals(const std::vector<CurveCase>& cases) {
+  constexpr struct {
+    std::size_t number;
+    double goal;
+  } goals[] = {{0, 0.02}, {3, 0.03}};
+  std::printf("\nCalibrated scanner, exact exposures, wedges and brackets together\n");
+  for (const auto& [n, goal] : goals) {
+    std::vector<double> errors;
+    std::vector<double> least;
+    for (const CurveCase& item : cases) {
+      if (n < item.numbers.size() && item.numbers[n].compared) {
+        const bench::Compared& compared = *item.numbers[n].compared;
+        errors.push_back(std::abs(compared.value - compared.truth));
+        least.push_back(std::abs(item.least_errors[n]));
+      }
+    }
+    const double error = bench::percentile(errors, 0.95);
+    char text[200];
+    std::snprintf(text, sizeof text, "%s within %.2f (95 %%): %.4f, the least possible %.4f, n %zu",
+                  bench::curve_numbers[n], goal, error, bench::percentile(least, 0.95),
+                  errors.size());
+    bench::print_goal(text, error <= goal);
+  }
 }
 
 void print_targets(const char* name, const filmsim::TargetWish& wish, const Options& options,
@@ -198,11 +225,14 @@ int main(int argc, char** argv) {
     return 2;
   }
   const bench::PopulationEstimator best(bench::film_population);
-  print_test("printed wedges, calibrated", CurveTest::wedge, options, best);
-  print_test("brackets, exact times, calibrated", CurveTest::exact_bracket, options, best);
+  auto exact = print_test("printed wedges, calibrated", CurveTest::wedge, options, best);
+  const auto brackets =
+      print_test("brackets, exact times, calibrated", CurveTest::exact_bracket, options, best);
   print_test("brackets, shutters off by 0.1 to 0.3 stop", CurveTest::shutter_bracket, options,
              best);
   print_test("8 bits, uncalibrated, glare", CurveTest::rough_scan, options, best);
+  exact.insert(exact.end(), brackets.begin(), brackets.end());
+  print_goals(exact);
   const std::filesystem::path folder =
       std::filesystem::temp_directory_path() / ("sensitometry_bench-" + std::to_string(getpid()));
   std::filesystem::create_directories(folder);
