@@ -211,8 +211,7 @@ std::string curve_method(const Sensitometry& read) {
     weights += " %";
   }
   return "The curve is toe, straight line and shoulder or one S, warped by a small smooth "
-         "function; four "
-         "families of shapes are weighed by how probable they make the exposures (" +
+         "function; four families of shapes are weighed by how probable they make the exposures (" +
          weights + "). The exposures lie within " + text_from_number(curve.residual_rms, 3) +
          " of it (root mean square).";
 }

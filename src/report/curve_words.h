@@ -24,7 +24,7 @@ struct StepRow {
 };
 std::vector<StepRow> step_rows(const Sensitometry& read);
 
-/// Zones of a print are written in Roman numerals, 0 to X.
+/// A zone as it is written: 0, I to X.
 std::string zone_numeral(int zone);
 
 /// A number of the curve with its doubt, or "–".

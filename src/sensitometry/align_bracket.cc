@@ -226,7 +226,8 @@ BracketAlignment align_bracket(const std::vector<double>& stops,
     return alignment;
   }
   const Way& best = ways.front();
-  // What follows the exposures leaves little of the frames' scatter unexplained.
+  // What follows the exposures leaves little of the frames' scatter unexplained (common practice,
+  // no source).
   constexpr double most_unexplained = 0.15;
   const double level = level_chi_square(search.placed(best.exposure_of_frame));
   if (!(level - best.chi_square > certain) ||

@@ -25,7 +25,7 @@ struct ScannerErrors {
 filmsim::CurveSettings sample_film(Random& random) {
   constexpr FilmPopulation p = film_population;
   filmsim::CurveSettings film;
-  film.family = static_cast<filmsim::CurveFamily>(random.integer(0, 3));
+  film.family = static_cast<filmsim::CurveFamily>(random.integer(0, 4));
   film.contrast_index = random.uniform(p.least_contrast_index, p.greatest_contrast_index);
   film.maximum_density = random.uniform(p.least_maximum_density, p.greatest_maximum_density);
   film.toe = random.uniform(p.shortest_toe, p.longest_toe);

@@ -111,7 +111,8 @@ PopulationEstimator::PopulationEstimator(const FilmPopulation& population) {
     settings.speed_point_log_h = 0.0;
     settings.maximum_density = between(population.least_maximum_density,
                                        population.greatest_maximum_density, d, density_count);
-    for (const CurveFamily family : {CurveFamily::kLogistic, CurveFamily::kQuantumCount}) {
+    for (const CurveFamily family :
+         {CurveFamily::kLogistic, CurveFamily::kQuantumCount, CurveFamily::kNormalSum}) {
       settings.family = family;
       shapes_.push_back({filmsim::FilmCurve(settings), 0.0});
     }

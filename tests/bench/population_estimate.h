@@ -1,7 +1,10 @@
 // What could be read from a sensitometric test by someone who knew all that nobody knows: the
 // families of curves that the bench draws its films from, how often each film is drawn, and the
 // true size of every error. Bayes' estimator (the mean over all films that the steps leave
-// possible) has the least mean squared error of all; no reader of the same steps can undercut it.
+// possible) has the least mean squared error of all readers of the same steps; a percentile over
+// some hundred tests can be undercut by chance. Shapes lie on a grid; about each, what stretches
+// and moves it is told by Laplace's approximation, without the bounds of contrast index and speed
+// point.
 #pragma once
 
 #include "curve_truth.h"

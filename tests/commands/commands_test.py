@@ -527,6 +527,19 @@ def sample_bracket_gives_its_curve(folder):
 
 
 @case
+def files_are_there_though_nobody_reads_the_text(folder):
+    reading, writing = os.pipe()
+    os.close(reading)
+    try:
+        run(folder, "measure", str(sample_scan()), "--json", "roll.json", "--html", "page.html",
+            stdout=writing)
+    finally:
+        os.close(writing)
+    check_schema(json.loads((folder / "roll.json").read_text()))
+    check("</html>" in (folder / "page.html").read_text(), "the page isn't whole")
+
+
+@case
 def marked_areas_are_read_or_refused(folder):
     scan = SOURCE / "sample_scans" / "bracket-135.tif"
     if not scan.exists():

@@ -2,6 +2,7 @@
 #include "reference_curves.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
+#include <fogline/sensitometry/curve_constructions.h>
 #include <fogline/sensitometry/read_curve.h>
 
 #include <cmath>
@@ -143,6 +144,29 @@ TEST(CharacteristicCurve, FindsBaseByItselfWhereNobodyReadIt) {
   const CharacteristicCurve curve = fit_characteristic_curve(exposed).curve;
   EXPECT_NEAR(curve.base_fog, base, 3.0 * curve.base_fog_doubt);
   EXPECT_GT(curve.base_fog_doubt, 0.002);
+}
+
+// Of curves that stray the greatest slope is too great; of many tests with bad shutters none of it
+// may be left on average.
+TEST(ReadCurve, ReadsNoSlopeTooGreatFromExposuresThatErr) {
+  constexpr int tests = 15;
+  constexpr double shutter = 0.06;  // a fifth of a stop
+  const double truth = straight_line(table_of(film, -4.0, 2.0), -2.6, 0.4)->gamma;
+  SeededNoise random(11);
+  double off = 0.0;
+  for (int test = 0; test < tests; ++test) {
+    ExposedSteps exposed = steps_of(11, 0.003);
+    for (ExposedStep& step : exposed.steps) {
+      step.density = base + film(step.log_h + random.normal(shutter)) + random.normal(0.003);
+      step.log_h_doubt = shutter;
+    }
+    const CurveOutcome outcome = fit_characteristic_curve(exposed);
+    ASSERT_EQ(outcome.failure, "");
+    const CurveReading gamma = read_curve(outcome.curve).gamma;
+    ASSERT_TRUE(gamma.quantity);
+    off += (gamma.quantity->value - truth) / tests;
+  }
+  EXPECT_NEAR(off, 0.0, 0.025);
 }
 
 TEST(ReadCurve, SaysWhyWhatItDoesntReachIsAbsent) {

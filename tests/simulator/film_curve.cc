@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace filmsim {
 namespace {
@@ -49,6 +50,12 @@ double quantum_count(double z, const CurveSettings& s) {
   return s.maximum_density * share / kSizes;
 }
 
+// Steepest, slope 1, halfway up.
+double normal_sum(double z, const CurveSettings& s) {
+  const double standard = z * std::sqrt(2.0 * std::numbers::pi) / s.maximum_density;
+  return 0.5 * s.maximum_density * std::erfc(-standard / std::numbers::sqrt2);
+}
+
 double shape(double z, const CurveSettings& s) {
   switch (s.family) {
     case CurveFamily::kSoftToe:
@@ -59,6 +66,8 @@ double shape(double z, const CurveSettings& s) {
       return straight_line(z, s);
     case CurveFamily::kQuantumCount:
       return quantum_count(z, s);
+    case CurveFamily::kNormalSum:
+      return normal_sum(z, s);
   }
   return 0.0;
 }
@@ -87,6 +96,8 @@ std::string curve_family_name(CurveFamily family) {
       return "straight-line";
     case CurveFamily::kQuantumCount:
       return "quantum-count";
+    case CurveFamily::kNormalSum:
+      return "normal-sum";
   }
   return "unknown";
 }

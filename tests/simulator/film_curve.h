@@ -1,10 +1,11 @@
 // The characteristic curve of an invented film: net silver density against log10 exposure.
 //
-// Four families, so that whatever is fitted to the scans is never the family they were drawn
+// Five families, so that whatever is fitted to the scans is never the family they were drawn
 // from alone: a soft toe with a shoulder, a logistic, a toe and shoulder joined by a true straight
-// line, and grains that need several light quanta each. Whatever the family, a curve is stretched
-// along log exposure until its contrast index is the one asked for, and shifted until it reaches
-// net density 0.10 at the speed point asked for.
+// line, grains that need several light quanta each, and one S summed from sensitivities that a
+// normal distribution spreads (drawn on the sensitometry bench only). Whatever the family, a curve
+// is stretched along log exposure until its contrast index is the one asked for, and shifted until
+// it reaches net density 0.10 at the speed point asked for.
 #pragma once
 
 #include <string>
@@ -12,7 +13,7 @@
 
 namespace filmsim {
 
-enum class CurveFamily { kSoftToe, kLogistic, kStraightLine, kQuantumCount };
+enum class CurveFamily { kSoftToe, kLogistic, kStraightLine, kQuantumCount, kNormalSum };
 
 std::string curve_family_name(CurveFamily family);
 

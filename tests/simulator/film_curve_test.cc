@@ -93,7 +93,8 @@ TEST_P(Family, InverseAndTableAgreeWithIt) {
 
 INSTANTIATE_TEST_SUITE_P(AllFamilies, Family,
                          testing::Values(CurveFamily::kSoftToe, CurveFamily::kLogistic,
-                                         CurveFamily::kStraightLine, CurveFamily::kQuantumCount),
+                                         CurveFamily::kStraightLine, CurveFamily::kQuantumCount,
+                                         CurveFamily::kNormalSum),
                          [](const auto& test) {
                            std::string name = curve_family_name(test.param);
                            for (char& letter : name) letter = letter == '-' ? '_' : letter;

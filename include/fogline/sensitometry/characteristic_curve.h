@@ -27,7 +27,8 @@ struct CurveTable {
 
 /// A characteristic curve with all that is known of its doubt.
 struct CharacteristicCurve {
-  /// The most likely curve; its standard uncertainty at the same places.
+  /// Mean of the most probable curves under each assumption, by their weights, on which readings
+  /// are taken; its standard uncertainty at the same places.
   CurveTable mean;
   std::vector<double> doubt;
   /// Curves that the steps leave possible, each as probable as the other: a reading strays as its
