@@ -2,7 +2,6 @@
 #include "reference_curves.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/curve_constructions.h>
 #include <fogline/sensitometry/read_curve.h>
 
 #include <cmath>
@@ -146,27 +145,38 @@ TEST(CharacteristicCurve, FindsBaseByItselfWhereNobodyReadIt) {
   EXPECT_GT(curve.base_fog_doubt, 0.002);
 }
 
-// Of curves that stray the greatest slope is too great; of many tests with bad shutters none of it
-// may be left on average.
+/// A parabola that touches base and a straight line of slope 0.62.
+double straight_film(double log_h) {
+  constexpr double toe = 0.25;
+  const double from_inertia = log_h + 2.0;
+  if (from_inertia < -toe) {
+    return 0.0;
+  }
+  return from_inertia > toe ? 0.62 * from_inertia
+                            : 0.62 * (from_inertia + toe) * (from_inertia + toe) / (4.0 * toe);
+}
+
+// Of curves that stray the greatest slope is too great; of many tests with bad shutters little of
+// it may be left on average.
 TEST(ReadCurve, ReadsNoSlopeTooGreatFromExposuresThatErr) {
-  constexpr int tests = 15;
+  constexpr int tests = 25;
   constexpr double shutter = 0.06;  // a fifth of a stop
-  const double truth = straight_line(table_of(film, -4.0, 2.0), -2.6, 0.4)->gamma;
   SeededNoise random(11);
   double off = 0.0;
   for (int test = 0; test < tests; ++test) {
     ExposedSteps exposed = steps_of(11, 0.003);
     for (ExposedStep& step : exposed.steps) {
-      step.density = base + film(step.log_h + random.normal(shutter)) + random.normal(0.003);
+      step.density =
+          base + straight_film(step.log_h + random.normal(shutter)) + random.normal(0.003);
       step.log_h_doubt = shutter;
     }
     const CurveOutcome outcome = fit_characteristic_curve(exposed);
     ASSERT_EQ(outcome.failure, "");
     const CurveReading gamma = read_curve(outcome.curve).gamma;
     ASSERT_TRUE(gamma.quantity);
-    off += (gamma.quantity->value - truth) / tests;
+    off += (gamma.quantity->value - 0.62) / tests;
   }
-  EXPECT_NEAR(off, 0.0, 0.025);
+  EXPECT_NEAR(off, 0.0, 0.02);  // the mean over the drawn curves is off by 0.035
 }
 
 TEST(ReadCurve, SaysWhyWhatItDoesntReachIsAbsent) {
