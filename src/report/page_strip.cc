@@ -32,7 +32,7 @@ constexpr std::array<KindStyle, 10> kind_styles{{
     {OutlineKind::tone_area, "k-tone-area", false, "where tone was read"},
     {OutlineKind::frame, "k-frame", true,
      "frame, numbered; dashed where cut or placed by its neighbours"},
-    {OutlineKind::exposed_step, "k-step", true, "known exposure, read for the curve"},
+    {OutlineKind::exposed_step, "k-step", false, "known exposure, read for the curve"},
 }};
 
 std::string path_data(const std::vector<Outline>& outlines, OutlineKind kind, bool partial,

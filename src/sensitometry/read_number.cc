@@ -18,10 +18,11 @@ constexpr double reach_beyond = 0.3;
 /// Draws that can't be read, more than this share: the number isn't known.
 constexpr double most_unreadable = 0.025;
 
+/// With a minus that is one, as everywhere in print.
 std::string two_digits(double value) {
   char text[24];
-  std::snprintf(text, sizeof text, "%.2f", value);
-  return text;
+  std::snprintf(text, sizeof text, "%.2f", std::abs(value));
+  return (value <= -0.005 ? "\u2212" : "") + std::string(text);
 }
 
 }  // namespace

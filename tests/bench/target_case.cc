@@ -1,10 +1,6 @@
 #include "target_case.h"
 
-#include "simulator/render.h"
-
-#include <fogline/io/open_scan.h>
-#include <fogline/roll/calibrate_scanner.h>
-#include <fogline/roll/measure_roll.h>
+#include "end_to_end/measured_target.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,28 +9,6 @@
 namespace bench {
 
 namespace {
-
-fogline::WedgeReference reference_of(const std::vector<double>& densities, double u95) {
-  fogline::WedgeReference reference;
-  reference.name = "invented wedge";
-  for (std::size_t i = 0; i < densities.size(); ++i) {
-    reference.steps.push_back({std::to_string(i + 1), densities[i], u95});
-  }
-  return reference;
-}
-
-fogline::ExposureTarget target_of(const filmsim::TargetScan& scan) {
-  fogline::ExposureTarget target;
-  if (scan.kind == filmsim::TargetKind::kBracket) {
-    target.bracket = fogline::BracketTarget{
-        scan.stops, std::vector<double>(scan.stops.size(), scan.doubt_stops), {}};
-  } else {
-    constexpr double certificate_u95 = 0.01;
-    target.wedge =
-        fogline::ExposedWedgeTarget{reference_of(scan.printed, certificate_u95), std::nullopt};
-  }
-  return target;
-}
 
 /// Exposure of the frame or step at a place of the picture, in the program's scale.
 std::optional<double> true_log_h(const filmsim::TargetScan& scan, const filmsim::Simulated& drawn,
@@ -92,29 +66,10 @@ TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
   result.steps_made = static_cast<int>(std::max(scan.stops.size(), scan.printed.size()));
   const std::string base = folder + "/" + std::to_string(seed);
   const filmsim::Simulated drawn = filmsim::render(scan.scenario);
-  const std::string path = write_scan(drawn, base + ".tif");
-  const std::string wedge_path = base + "-wedge.tif";
   try {
-    std::optional<fogline::ScannerCalibration> scanner;
-    if (wish.calibratable) {
-      write_wedge(filmsim::render_wedge(scan.scanner_wedge), scan.scanner_wedge, wedge_path);
-      const auto source = fogline::open_scan(wedge_path, {});
-      // The owner says what he has.
-      const fogline::ScannerDevice device = fogline::ScannerDevice::flatbed;
-      scanner =
-          fogline::calibrate_from_wedge(
-              *source, reference_of(scan.scanner_wedge.certified, scan.certificate_u95), device, {})
-              .calibration;
-    }
-    const fogline::ExposureTarget target = target_of(scan);
-    fogline::MeasureOptions options;
-    options.scanner = scanner ? &*scanner : nullptr;
-    options.target = &target;
-    const auto source = fogline::open_scan(path, {});
-    std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, options, 1, {}));
-    result.place_doubtful = scans.front().wedge_place_doubtful;
-    const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans), &target);
+    const fogline::RollMeasurement roll = end_to_end::measure_target(
+        scan, drawn, end_to_end::target_of(scan), wish.calibratable, base);
+    result.place_doubtful = roll.scans.front().wedge_place_doubtful;
     for (const fogline::Caution& caution : roll.target_cautions) {
       result.ambiguous = result.ambiguous || caution.code == "bracket-ambiguous";
       if (caution.code == "target-unread") {
@@ -133,10 +88,9 @@ TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
   } catch (const std::exception& error) {
     result.trouble = error.what();
   }
-  for (const std::string& file : {path, wedge_path}) {
-    std::filesystem::remove(file);
+  for (const char* ending : {".tif", "-wedge.tif", ".truth.json"}) {
+    std::filesystem::remove(base + ending);
   }
-  std::filesystem::remove(std::filesystem::path(path).replace_extension(".truth.json"));
   return result;
 }
 

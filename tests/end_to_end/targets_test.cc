@@ -1,13 +1,11 @@
 // Brackets and printed wedges, simulated with all that a scanner does to them, give the curve of
 // the film that they were made on.
 #include "measure_file.h"
+#include "measured_target.h"
 #include "simulator/film_curve.h"
 #include "simulator/scenario_sampling.h"
-#include "simulator/target_sampling.h"
-#include "simulator/wedge_scan.h"
 
 #include <fogline/base/error.h>
-#include <fogline/roll/calibrate_scanner.h>
 
 #include <algorithm>
 #include <cmath>
@@ -19,15 +17,6 @@ namespace {
 
 using filmsim::TargetKind;
 using filmsim::TargetWish;
-
-fogline::WedgeReference reference_of(const std::vector<double>& densities) {
-  fogline::WedgeReference reference;
-  reference.name = "invented wedge";
-  for (std::size_t i = 0; i < densities.size(); ++i) {
-    reference.steps.push_back({std::to_string(i + 1), densities[i], 0.01});
-  }
-  return reference;
-}
 
 /// As a densitometer has it.
 double contrast_index_of(const filmsim::TargetScan& scan) {
@@ -43,42 +32,13 @@ struct Measured {
   fogline::RollMeasurement roll;
 };
 
-fogline::ExposureTarget target_of(const filmsim::TargetScan& scan) {
-  fogline::ExposureTarget target;
-  target.exposure_index = 400.0;
-  if (scan.kind == TargetKind::kBracket) {
-    target.bracket = fogline::BracketTarget{
-        scan.stops, std::vector<double>(scan.stops.size(), scan.doubt_stops), {}};
-  } else {
-    target.wedge = fogline::ExposedWedgeTarget{reference_of(scan.printed), std::nullopt};
-  }
-  return target;
-}
-
 Measured measure(const TargetWish& wish, std::uint64_t seed,
                  const std::optional<fogline::ExposureTarget>& other = {}) {
   const TemporaryFolder folder;
-  Measured measured{filmsim::sample_target(wish, seed), {}};
-  const filmsim::TargetScan& scan = measured.scan;
-  std::optional<fogline::ScannerCalibration> scanner;
-  if (wish.calibratable) {
-    write_wedge(filmsim::render_wedge(scan.scanner_wedge), scan.scanner_wedge,
-                folder.file("wedge.tif"));
-    const auto wedge = fogline::open_scan(folder.file("wedge.tif"), {});
-    scanner = fogline::calibrate_from_wedge(*wedge, reference_of(scan.scanner_wedge.certified),
-                                            fogline::ScannerDevice::flatbed, {})
-                  .calibration;
-  }
-  const fogline::ExposureTarget target = other ? *other : target_of(scan);
-  fogline::MeasureOptions options;
-  options.scanner = scanner ? &*scanner : nullptr;
-  options.target = &target;
-  const auto source =
-      fogline::open_scan(write_scan(filmsim::render(scan.scenario), folder.file("scan.tif")), {});
-  std::vector<fogline::ScanMeasurement> scans;
-  scans.push_back(fogline::measure_scan(*source, options, 1, {}));
-  measured.roll = fogline::join_scans(std::move(scans), &target);
-  return measured;
+  const filmsim::TargetScan scan = filmsim::sample_target(wish, seed);
+  return {scan,
+          measure_target(scan, filmsim::render(scan.scenario), other ? *other : target_of(scan),
+                         wish.calibratable, folder.file("scan"))};
 }
 
 void expect_covers(const std::optional<fogline::Quantity>& read, double truth,
