@@ -240,6 +240,10 @@ int main(int argc, char** argv) {
     return item.film.family == filmsim::CurveFamily::kLogistic;
   });
   print_goals("both, films of families that aren't fitted", others);
+  std::erase_if(others, [](const CurveCase& item) {
+    return item.film.family == filmsim::CurveFamily::kNormalSum;
+  });
+  print_goals("both, of these those that aren't one S", others);
   const std::filesystem::path folder =
       std::filesystem::temp_directory_path() / ("sensitometry_bench-" + std::to_string(getpid()));
   std::filesystem::create_directories(folder);
