@@ -1,16 +1,17 @@
 #include "calibrate.h"
 
+#include "files/write_file.h"
 #include "output_files.h"
+#include "page/calibration_page.h"
 #include "page_pictures.h"
 #include "progress_line.h"
 #include "terminal.h"
+#include "terminal/calibration_text.h"
 
 #include <fogline/base/error.h>
-#include <fogline/io/scanner_file.h>
-#include <fogline/io/wedge_reference_file.h>
-#include <fogline/io/write_file.h>
-#include <fogline/report/calibration_page.h>
 #include <fogline/roll/calibrate_scanner.h>
+#include <fogline/tables/scanner_file.h>
+#include <fogline/tables/wedge_reference_file.h>
 
 #include <chrono>
 #include <ctime>

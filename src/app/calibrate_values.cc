@@ -1,6 +1,6 @@
 #include "calibrate_values.h"
 
-#include <fogline/film/find_wedges.h>
+#include "film/wedges/find_wedges.h"
 
 #include <algorithm>
 #include <charconv>

@@ -1,8 +1,9 @@
 #pragma once
 
+#include "words/number_text.h"
+
 #include <fogline/density/wedge_reference.h>
-#include <fogline/io/open_scan.h>
-#include <fogline/report/number_text.h>
+#include <fogline/pixels/open_scan.h>
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/roll/measure_roll.h>
 

@@ -3,8 +3,7 @@
 #include "command_line.h"
 #include "help_card.h"
 #include "terminal.h"
-
-#include <fogline/report/scan_sheet.h>
+#include "terminal/scan_sheet.h"
 
 namespace fogline {
 namespace {

@@ -1,21 +1,21 @@
 #include "measure.h"
 
+#include "files/write_file.h"
 #include "output_files.h"
+#include "page/html.h"
 #include "page_pictures.h"
 #include "progress_line.h"
+#include "record/curve_csv.h"
 #include "terminal.h"
+#include "terminal/text.h"
 
 #include <fogline/base/error.h>
-#include <fogline/io/prior_knowledge.h>
-#include <fogline/io/roll_card_file.h>
-#include <fogline/io/scanner_file.h>
-#include <fogline/io/wedge_reference_file.h>
-#include <fogline/io/write_file.h>
 #include <fogline/process/target_of_card.h>
 #include <fogline/record/record_json.h>
-#include <fogline/report/curve_csv.h>
-#include <fogline/report/html.h>
-#include <fogline/report/text.h>
+#include <fogline/tables/prior_knowledge.h>
+#include <fogline/tables/roll_card_file.h>
+#include <fogline/tables/scanner_file.h>
+#include <fogline/tables/wedge_reference_file.h>
 
 #include <algorithm>
 #include <filesystem>

@@ -1,9 +1,10 @@
 #include "output_files.h"
 
+#include "files/write_file.h"
+#include "page/html.h"
+
 #include <fogline/base/error.h>
-#include <fogline/io/scanner_file.h>
-#include <fogline/io/write_file.h>
-#include <fogline/report/html.h>
+#include <fogline/tables/scanner_file.h>
 
 #include <filesystem>
 #include <fstream>

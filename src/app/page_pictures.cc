@@ -1,6 +1,6 @@
 #include "page_pictures.h"
 
-#include <fogline/io/encode_picture.h>
+#include "pixels/encode_picture.h"
 
 #include <algorithm>
 

@@ -1,6 +1,7 @@
 #pragma once
 
-#include <fogline/report/html.h>
+#include "page/html.h"
+
 #include <fogline/roll/roll_measurement.h>
 
 #include <vector>

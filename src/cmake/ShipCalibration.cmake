@@ -8,7 +8,7 @@ foreach(path ${calibration_files})
   string(APPEND rows "    {\"${name}\", R\"shipped(${text})shipped\"},\n")
 endforeach()
 file(CONFIGURE OUTPUT ${CMAKE_CURRENT_BINARY_DIR}/calibration_text.cc CONTENT [[
-#include "io/calibration_text.h"
+#include "tables/calibration_text.h"
 
 #include <map>
 

@@ -1,5 +1,6 @@
-#include <fogline/density/assign_steps.h>
-#include <fogline/numerics/robust.h>
+#include "density/assign_steps.h"
+
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include <fogline/density/blank.h>
+#include "density/blank.h"
 
 #include <algorithm>
 #include <cmath>

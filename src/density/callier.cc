@@ -1,4 +1,4 @@
-#include <fogline/density/callier.h>
+#include "density/callier.h"
 
 #include <cmath>
 #include <cstddef>

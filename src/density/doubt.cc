@@ -1,8 +1,9 @@
+#include "density/callier.h"
+#include "density/skewed_interval.h"
+
 #include <fogline/base/channels.h>
-#include <fogline/density/callier.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/scanner_calibration.h>
-#include <fogline/density/skewed_interval.h>
 
 #include <algorithm>
 #include <cmath>

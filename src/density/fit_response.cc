@@ -1,9 +1,9 @@
+#include "density/fit_response.h"
+
+#include "density/callier.h"
 #include "density/response_channel.h"
 #include "density/response_doubt.h"
-
-#include <fogline/density/callier.h>
-#include <fogline/density/fit_response.h>
-#include <fogline/numerics/robust.h>
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <array>

@@ -1,6 +1,7 @@
+#include "numerics/least_squares.h"
+#include "numerics/robust.h"
+
 #include <fogline/density/lamp.h>
-#include <fogline/numerics/least_squares.h>
-#include <fogline/numerics/robust.h>
 
 #include <algorithm>
 #include <array>

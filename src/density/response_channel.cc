@@ -1,7 +1,8 @@
 #include "density/response_channel.h"
 
+#include "density/callier.h"
+
 #include <fogline/base/channels.h>
-#include <fogline/density/callier.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include <fogline/density/fit_response.h>
-#include <fogline/numerics/smooth_curve.h>
+#include "density/fit_response.h"
+#include "numerics/smooth_curve.h"
 
 #include <vector>
 

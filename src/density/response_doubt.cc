@@ -1,7 +1,8 @@
 #include "density/response_doubt.h"
 
+#include "density/callier.h"
+
 #include <fogline/base/quantity.h>
-#include <fogline/density/callier.h>
 
 #include <algorithm>
 #include <array>

@@ -1,8 +1,7 @@
 #pragma once
 
+#include "density/fit_response.h"
 #include "density/response_channel.h"
-
-#include <fogline/density/fit_response.h>
 
 #include <vector>
 

@@ -1,5 +1,6 @@
+#include "density/skewed_interval.h"
+
 #include <fogline/base/channels.h>
-#include <fogline/density/skewed_interval.h>
 
 #include <algorithm>
 #include <array>

@@ -1,6 +1,7 @@
+#include "numerics/non_negative.h"
+#include "numerics/robust.h"
+
 #include <fogline/density/stray_light.h>
-#include <fogline/numerics/non_negative.h>
-#include <fogline/numerics/robust.h>
 
 #include <algorithm>
 #include <array>

@@ -1,9 +1,9 @@
-#include "film/finding_image.h"
-#include "film/perforated_strips.h"
-#include "film/strip_frames.h"
-#include "film/window_strips.h"
+#include "film/find_film.h"
 
-#include <fogline/film/find_film.h>
+#include "film/frames/strip_frames.h"
+#include "film/strips/finding_image.h"
+#include "film/strips/perforated_strips.h"
+#include "film/strips/window_strips.h"
 
 #include <algorithm>
 

@@ -2,6 +2,8 @@
 // so that memory stays small; large ones (drying rings, large bells) on the strip at a few pixels a
 // millimetre.
 
+#include "marks/find_marks.h"
+
 #include "marks/find_rings.h"
 #include "marks/find_scratches.h"
 #include "marks/find_spots.h"
@@ -9,8 +11,6 @@
 #include "marks/mark_candidate.h"
 #include "marks/mark_tile.h"
 #include "marks/side_by_side.h"
-
-#include <fogline/marks/find_marks.h>
 
 #include <algorithm>
 #include <cmath>

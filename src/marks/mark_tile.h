@@ -1,8 +1,9 @@
 #pragma once
 
+#include "marks/find_marks.h"
+
 #include <fogline/base/raster.h>
 #include <fogline/film/film_layout.h>
-#include <fogline/marks/find_marks.h>
 
 #include <optional>
 

@@ -1,4 +1,4 @@
-#include <fogline/numerics/gaussian_process.h>
+#include "numerics/gaussian_process.h"
 
 #include <cmath>
 

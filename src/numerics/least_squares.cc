@@ -1,5 +1,6 @@
-#include <fogline/numerics/least_squares.h>
-#include <fogline/numerics/robust.h>
+#include "numerics/least_squares.h"
+
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

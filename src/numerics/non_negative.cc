@@ -1,4 +1,4 @@
-#include <fogline/numerics/non_negative.h>
+#include "numerics/non_negative.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include <fogline/numerics/nonlinear_fit.h>
+#include "numerics/nonlinear_fit.h"
 
 #include <cmath>
 

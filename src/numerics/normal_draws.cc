@@ -1,4 +1,4 @@
-#include <fogline/numerics/normal_draws.h>
+#include "numerics/normal_draws.h"
 
 #include <cmath>
 #include <numbers>

@@ -1,4 +1,4 @@
-#include <fogline/numerics/robust.h>
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

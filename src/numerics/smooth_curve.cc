@@ -1,4 +1,4 @@
-#include <fogline/numerics/smooth_curve.h>
+#include "numerics/smooth_curve.h"
 
 #include <algorithm>
 #include <array>

@@ -1,4 +1,5 @@
-#include <fogline/process/advise.h>
+#include "process/advice/advise.h"
+
 #include <fogline/process/judge_roll.h>
 
 namespace fogline {

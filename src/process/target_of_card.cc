@@ -1,5 +1,6 @@
+#include "sensitometry/shutter_times.h"
+
 #include <fogline/process/target_of_card.h>
-#include <fogline/sensitometry/shutter_times.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,8 @@
 #include "record/calibration_json.h"
 
+#include "words/schema_words.h"
+
 #include <fogline/base/quantity.h>
-#include <fogline/record/schema_words.h>
 
 #include <array>
 

@@ -1,6 +1,6 @@
 #include "record/card_json.h"
 
-#include <fogline/record/schema_words.h>
+#include "words/schema_words.h"
 
 #include <array>
 #include <cmath>

@@ -1,6 +1,6 @@
 #include "record/film_state_json.h"
 
-#include <fogline/record/schema_words.h>
+#include "words/schema_words.h"
 
 #include <nlohmann/json.hpp>
 

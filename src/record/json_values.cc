@@ -1,6 +1,6 @@
 #include "record/json_values.h"
 
-#include <fogline/record/schema_words.h>
+#include "words/schema_words.h"
 
 #include <algorithm>
 #include <array>

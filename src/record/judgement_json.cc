@@ -1,6 +1,6 @@
 #include "record/judgement_json.h"
 
-#include <fogline/record/schema_words.h>
+#include "words/schema_words.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,9 +2,9 @@
 #include "record/judgement_json.h"
 #include "record/scan_json.h"
 #include "record/sensitometry_json.h"
+#include "words/schema_words.h"
 
 #include <fogline/record/record_json.h>
-#include <fogline/record/schema_words.h>
 
 #include <nlohmann/json.hpp>
 

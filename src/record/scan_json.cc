@@ -2,8 +2,7 @@
 
 #include "record/calibration_json.h"
 #include "record/film_state_json.h"
-
-#include <fogline/record/schema_words.h>
+#include "words/schema_words.h"
 
 #include <cmath>
 

@@ -1,7 +1,7 @@
 #include "record/sensitometry_json.h"
 
-#include <fogline/record/schema_words.h>
-#include <fogline/sensitometry/curve_constructions.h>
+#include "sensitometry/curve_constructions.h"
+#include "words/schema_words.h"
 
 #include <cmath>
 

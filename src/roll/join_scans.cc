@@ -1,8 +1,8 @@
-#include "roll/read_target.h"
+#include "numerics/robust.h"
+#include "roll/target/read_target.h"
+#include "sensitometry/estimate_contrast.h"
 
-#include <fogline/numerics/robust.h>
 #include <fogline/roll/measure_roll.h>
-#include <fogline/sensitometry/estimate_contrast.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,19 +1,19 @@
-#include "roll/frame_place.h"
-#include "roll/outlines.h"
-#include "roll/read_scan.h"
-#include "roll/scan_budget.h"
-#include "roll/scan_calibration.h"
-#include "roll/scan_doubt.h"
-#include "roll/scan_fitness.h"
-#include "roll/scan_marks.h"
-#include "roll/scan_picture.h"
-#include "roll/scan_target.h"
-#include "roll/scan_tint.h"
+#include "density/callier.h"
+#include "numerics/robust.h"
+#include "roll/reading/frame_place.h"
+#include "roll/reading/outlines.h"
+#include "roll/reading/read_scan.h"
+#include "roll/reading/scan_budget.h"
+#include "roll/reading/scan_calibration.h"
+#include "roll/reading/scan_doubt.h"
+#include "roll/reading/scan_fitness.h"
+#include "roll/reading/scan_marks.h"
+#include "roll/reading/scan_picture.h"
+#include "roll/reading/scan_tint.h"
+#include "roll/target/scan_target.h"
+#include "sensitometry/read_tone.h"
 
-#include <fogline/density/callier.h>
-#include <fogline/numerics/robust.h>
 #include <fogline/roll/measure_roll.h>
-#include <fogline/sensitometry/read_tone.h>
 
 #include <algorithm>
 #include <cmath>

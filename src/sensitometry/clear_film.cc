@@ -1,5 +1,6 @@
-#include <fogline/numerics/robust.h>
-#include <fogline/sensitometry/clear_film.h>
+#include "sensitometry/clear_film.h"
+
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include <fogline/sensitometry/curve_constructions.h>
+#include "sensitometry/curve_constructions.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,5 +1,6 @@
-#include <fogline/sensitometry/curve_constructions.h>
-#include <fogline/sensitometry/developed_to.h>
+#include "sensitometry/developed_to.h"
+
+#include "sensitometry/curve_constructions.h"
 
 namespace fogline {
 

@@ -1,5 +1,6 @@
-#include <fogline/numerics/robust.h>
-#include <fogline/sensitometry/estimate_contrast.h>
+#include "sensitometry/estimate_contrast.h"
+
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

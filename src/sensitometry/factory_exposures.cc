@@ -1,5 +1,6 @@
-#include <fogline/numerics/robust.h>
-#include <fogline/sensitometry/factory_exposures.h>
+#include "sensitometry/factory_exposures.h"
+
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

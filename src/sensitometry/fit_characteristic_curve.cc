@@ -1,7 +1,7 @@
+#include "numerics/normal_draws.h"
+#include "numerics/robust.h"
 #include "sensitometry/weighed_shapes.h"
 
-#include <fogline/numerics/normal_draws.h>
-#include <fogline/numerics/robust.h>
 #include <fogline/sensitometry/characteristic_curve.h>
 
 #include <algorithm>

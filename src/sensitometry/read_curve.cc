@@ -1,6 +1,6 @@
+#include "sensitometry/curve_constructions.h"
 #include "sensitometry/read_number.h"
 
-#include <fogline/sensitometry/curve_constructions.h>
 #include <fogline/sensitometry/read_curve.h>
 
 #include <cmath>

@@ -1,4 +1,5 @@
-#include <fogline/numerics/robust.h>
+#include "numerics/robust.h"
+
 #include <fogline/sensitometry/read_exposed_area.h>
 
 #include <algorithm>

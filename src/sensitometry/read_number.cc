@@ -1,6 +1,6 @@
 #include "sensitometry/read_number.h"
 
-#include <fogline/numerics/robust.h>
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

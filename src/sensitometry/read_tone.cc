@@ -1,5 +1,6 @@
-#include <fogline/numerics/robust.h>
-#include <fogline/sensitometry/read_tone.h>
+#include "sensitometry/read_tone.h"
+
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

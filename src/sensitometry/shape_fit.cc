@@ -1,6 +1,6 @@
 #include "sensitometry/shape_fit.h"
 
-#include <fogline/numerics/nonlinear_fit.h>
+#include "numerics/nonlinear_fit.h"
 
 #include <algorithm>
 #include <array>

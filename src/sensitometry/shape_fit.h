@@ -1,7 +1,8 @@
 #pragma once
 
-#include <fogline/numerics/gaussian_process.h>
-#include <fogline/numerics/normal_draws.h>
+#include "numerics/gaussian_process.h"
+#include "numerics/normal_draws.h"
+
 #include <fogline/sensitometry/curve_shape.h>
 #include <fogline/sensitometry/exposed_step.h>
 

@@ -1,6 +1,6 @@
 #include "tint/clear_colour.h"
 
-#include <fogline/numerics/robust.h>
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <array>

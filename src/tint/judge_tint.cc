@@ -1,7 +1,7 @@
+#include "tint/judge_tint.h"
+
 #include "tint/stain_posterior.h"
 #include "tint/veil_posterior.h"
-
-#include <fogline/tint/judge_tint.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 #include "tint/picture_slope.h"
 
-#include <fogline/numerics/least_squares.h>
-#include <fogline/numerics/robust.h>
+#include "numerics/least_squares.h"
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <array>

@@ -1,7 +1,6 @@
 #include "tint/clear_colour.h"
+#include "tint/judge_tint.h"
 #include "tint/picture_slope.h"
-
-#include <fogline/tint/judge_tint.h>
 
 #include <algorithm>
 #include <cmath>

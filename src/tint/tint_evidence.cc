@@ -1,6 +1,6 @@
 #include "tint/tint_evidence.h"
 
-#include <fogline/numerics/robust.h>
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/tint/judge_tint.h>
+#include "tint/judge_tint.h"
 
 #include <array>
 #include <optional>

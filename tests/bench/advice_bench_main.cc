@@ -4,10 +4,10 @@
 // finds.
 #include "advice_limit.h"
 #include "advice_people.h"
+#include "process/advice/advise.h"
 #include "statistics.h"
 
-#include <fogline/io/prior_knowledge.h>
-#include <fogline/process/advise.h>
+#include <fogline/tables/prior_knowledge.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,15 +1,15 @@
 #include "calibration_case.h"
 
 #include "compare.h"
-#include "roll/wedge_silver.h"
+#include "density/callier.h"
+#include "film/wedges/find_wedges.h"
+#include "roll/reading/wedge_silver.h"
 #include "simulator/random.h"
 #include "simulator/render.h"
 
-#include <fogline/density/callier.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/stray_light.h>
-#include <fogline/film/find_wedges.h>
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/roll/measure_roll.h>
 

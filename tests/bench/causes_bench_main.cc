@@ -6,8 +6,8 @@
 #include "causes_of_scans.h"
 #include "roll_draws.h"
 
-#include <fogline/io/prior_knowledge.h>
 #include <fogline/process/find_causes.h>
+#include <fogline/tables/prior_knowledge.h>
 
 #include <algorithm>
 #include <cmath>

@@ -2,7 +2,7 @@
 
 #include "simulator/render.h"
 
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
 
 #include <algorithm>

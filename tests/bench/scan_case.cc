@@ -7,7 +7,7 @@
 #include "simulator/scenario_sampling.h"
 
 #include <fogline/base/error.h>
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-#include <fogline/density/assign_steps.h>
+#include "density/assign_steps.h"
 
 #include <vector>
 

@@ -1,8 +1,8 @@
 // The response fit on published scanner tables and on invented scanners.
+#include "density/fit_response.h"
+
 #include "density/invented_scanner.h"
 #include "density/published_tables.h"
-
-#include <fogline/density/fit_response.h>
 
 #include <cmath>
 #include <cstdio>

@@ -1,7 +1,7 @@
 // Invented scanners of many shapes, as numbers: what code they give to a light.
 #pragma once
 
-#include <fogline/density/fit_response.h>
+#include "density/fit_response.h"
 
 #include <cmath>
 #include <random>

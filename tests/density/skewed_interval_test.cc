@@ -1,4 +1,4 @@
-#include <fogline/density/skewed_interval.h>
+#include "density/skewed_interval.h"
 
 #include <algorithm>
 #include <cmath>

@@ -5,8 +5,8 @@
 #include "simulator/wedge_sampling.h"
 
 #include <fogline/base/error.h>
-#include <fogline/io/scanner_file.h>
 #include <fogline/roll/calibrate_scanner.h>
+#include <fogline/tables/scanner_file.h>
 
 #include <array>
 #include <cmath>

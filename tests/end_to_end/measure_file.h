@@ -4,7 +4,7 @@
 #include "simulator/render.h"
 #include "simulator/scenario_sampling.h"
 
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
 
 #include <algorithm>

@@ -5,7 +5,7 @@
 #include "simulator/target_sampling.h"
 #include "simulator/wedge_scan.h"
 
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/roll/measure_roll.h>
 

@@ -1,6 +1,6 @@
-#include "film/drawn_scan.h"
+#include "film/find_film.h"
 
-#include <fogline/film/find_film.h>
+#include "film/drawn_scan.h"
 
 #include <cmath>
 #include <vector>

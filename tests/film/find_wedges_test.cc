@@ -1,8 +1,9 @@
+#include "film/wedges/find_wedges.h"
+
 #include "film/drawn_scan.h"
 #include "film/drawn_wedge.h"
 
-#include <fogline/film/find_wedges.h>
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 
 #include <cmath>
 #include <filesystem>

@@ -2,7 +2,7 @@
 // part of it finely. Only FileError may come out.
 
 #include <fogline/base/error.h>
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 
 #include <algorithm>
 #include <cstddef>

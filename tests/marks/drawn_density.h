@@ -2,8 +2,7 @@
 #pragma once
 
 #include "base/seeded_noise.h"
-
-#include <fogline/marks/find_marks.h>
+#include "marks/find_marks.h"
 
 #include <algorithm>
 #include <cmath>

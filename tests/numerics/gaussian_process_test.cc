@@ -1,5 +1,6 @@
-#include <fogline/numerics/gaussian_process.h>
-#include <fogline/numerics/normal_draws.h>
+#include "numerics/gaussian_process.h"
+
+#include "numerics/normal_draws.h"
 
 #include <array>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include <fogline/numerics/least_squares.h>
+#include "numerics/least_squares.h"
 
 #include <array>
 #include <cmath>

@@ -2,7 +2,7 @@
 // https://www.itl.nist.gov/div898/strd/lls/lls.shtml): data and certified values of Norris,
 // Pontius, Longley and Wampler1, as printed there and carried by many public test suites.
 
-#include <fogline/numerics/least_squares.h>
+#include "numerics/least_squares.h"
 
 #include <array>
 #include <cmath>

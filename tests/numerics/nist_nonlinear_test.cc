@@ -2,7 +2,7 @@
 // https://www.itl.nist.gov/div898/strd/nls/nls_main.shtml): data, starts and certified values of
 // Misra1a, BoxBOD and Rat43, as printed there and carried by many public test suites.
 
-#include <fogline/numerics/nonlinear_fit.h>
+#include "numerics/nonlinear_fit.h"
 
 #include <cmath>
 #include <functional>

@@ -1,6 +1,6 @@
-#include "base/seeded_noise.h"
+#include "numerics/non_negative.h"
 
-#include <fogline/numerics/non_negative.h>
+#include "base/seeded_noise.h"
 
 #include <array>
 #include <cmath>

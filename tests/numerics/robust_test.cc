@@ -1,6 +1,6 @@
-#include "base/seeded_noise.h"
+#include "numerics/robust.h"
 
-#include <fogline/numerics/robust.h>
+#include "base/seeded_noise.h"
 
 #include <array>
 #include <cmath>

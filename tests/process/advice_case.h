@@ -1,8 +1,9 @@
 // A roll as the advice sees it, set up by hand; every number is invented.
 #pragma once
 
-#include <fogline/io/prior_knowledge.h>
-#include <fogline/process/advise.h>
+#include "process/advice/advise.h"
+
+#include <fogline/tables/prior_knowledge.h>
 
 #include <string>
 #include <utility>

@@ -1,4 +1,4 @@
-#include "process/cause_regions.h"
+#include "process/belief/cause_regions.h"
 
 #include "process/invented_reading.h"
 

@@ -1,4 +1,4 @@
-#include <fogline/process/development_kinetics.h>
+#include "process/belief/development_kinetics.h"
 
 #include <array>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "process/further_measurement.h"
+#include "process/advice/further_measurement.h"
 
 #include "process/invented_reading.h"
 

@@ -1,4 +1,4 @@
-#include "process/usual_curve.h"
+#include "process/belief/usual_curve.h"
 
 #include <cmath>
 #include <stdexcept>

@@ -1,7 +1,7 @@
 #include "record/invented_judgement.h"
+#include "words/schema_words.h"
 
 #include <fogline/record/record_json.h>
-#include <fogline/record/schema_words.h>
 
 #include <cmath>
 #include <limits>

@@ -1,8 +1,8 @@
 #include "base/seeded_noise.h"
 #include "film/drawn_scan.h"
+#include "tint/judge_tint.h"
 
 #include <fogline/roll/measure_roll.h>
-#include <fogline/tint/judge_tint.h>
 
 #include <algorithm>
 #include <array>

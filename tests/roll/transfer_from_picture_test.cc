@@ -1,4 +1,4 @@
-#include "roll/transfer_from_picture.h"
+#include "roll/reading/transfer_from_picture.h"
 
 #include <fogline/base/channels.h>
 

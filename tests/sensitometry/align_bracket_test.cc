@@ -1,4 +1,4 @@
-#include <fogline/sensitometry/align_bracket.h>
+#include "sensitometry/align_bracket.h"
 
 #include <algorithm>
 #include <numeric>

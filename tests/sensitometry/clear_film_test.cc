@@ -1,6 +1,6 @@
-#include "sensitometry/density_film.h"
+#include "sensitometry/clear_film.h"
 
-#include <fogline/sensitometry/clear_film.h>
+#include "sensitometry/density_film.h"
 
 #include <algorithm>
 #include <cmath>

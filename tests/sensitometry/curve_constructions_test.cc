@@ -1,6 +1,6 @@
-#include "reference_curves.h"
+#include "sensitometry/curve_constructions.h"
 
-#include <fogline/sensitometry/curve_constructions.h>
+#include "reference_curves.h"
 
 #include <array>
 

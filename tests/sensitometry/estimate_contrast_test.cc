@@ -1,4 +1,4 @@
-#include <fogline/sensitometry/estimate_contrast.h>
+#include "sensitometry/estimate_contrast.h"
 
 #include <gtest/gtest.h>
 

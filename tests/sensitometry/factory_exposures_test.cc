@@ -1,6 +1,6 @@
-#include "sensitometry/density_film.h"
+#include "sensitometry/factory_exposures.h"
 
-#include <fogline/sensitometry/factory_exposures.h>
+#include "sensitometry/density_film.h"
 
 #include <gtest/gtest.h>
 

@@ -1,6 +1,6 @@
 #include "reference_curves.h"
+#include "sensitometry/curve_constructions.h"
 
-#include <fogline/sensitometry/curve_constructions.h>
 #include <fogline/sensitometry/film_speed.h>
 
 #include <gtest/gtest.h>

@@ -1,7 +1,8 @@
 // Digitised curves of one cubic-grain film at four development keys, published by JanLohse (MIT
 // licence). Not part of the project: skipped where they aren't beside it.
+#include "sensitometry/curve_constructions.h"
+
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/curve_constructions.h>
 #include <fogline/sensitometry/read_curve.h>
 
 #include <fstream>

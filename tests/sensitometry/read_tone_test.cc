@@ -1,7 +1,7 @@
+#include "sensitometry/read_tone.h"
+
 #include "base/seeded_noise.h"
 #include "sensitometry/density_film.h"
-
-#include <fogline/sensitometry/read_tone.h>
 
 #include <algorithm>
 #include <cmath>

@@ -2,9 +2,9 @@
 #include "reference/scipy_curves.h"
 
 #include "reference_curves.h"
+#include "sensitometry/curve_constructions.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/curve_constructions.h>
 #include <fogline/sensitometry/read_curve.h>
 
 #include <gtest/gtest.h>

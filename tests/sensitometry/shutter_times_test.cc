@@ -1,4 +1,4 @@
-#include <fogline/sensitometry/shutter_times.h>
+#include "sensitometry/shutter_times.h"
 
 #include <array>
 #include <cmath>

@@ -1,7 +1,7 @@
 #include "reference_curves.h"
+#include "sensitometry/curve_constructions.h"
+#include "sensitometry/developed_to.h"
 
-#include <fogline/sensitometry/curve_constructions.h>
-#include <fogline/sensitometry/developed_to.h>
 #include <fogline/sensitometry/sensitometry.h>
 
 #include <array>

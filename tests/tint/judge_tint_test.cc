@@ -1,4 +1,4 @@
-#include <fogline/tint/judge_tint.h>
+#include "tint/judge_tint.h"
 
 #include <algorithm>
 #include <cmath>

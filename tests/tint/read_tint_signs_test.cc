@@ -1,6 +1,5 @@
 #include "base/seeded_noise.h"
-
-#include <fogline/tint/judge_tint.h>
+#include "tint/judge_tint.h"
 
 #include <cmath>
 #include <functional>

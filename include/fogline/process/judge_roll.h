@@ -27,6 +27,14 @@ struct Judgement {
   std::optional<Advice> advice;
 };
 
+/// One roll: what its scans say, what the person wrote of it, and what is concluded from both.
+struct JudgedRoll {
+  RollMeasurement measurement;
+  /// Absent where no card was given.
+  std::optional<RollCard> card;
+  Judgement judgement;
+};
+
 /// Judges one roll by itself. `card` may be nullptr; `wanted_contrast_index` goes before the card's
 /// aim.
 Judgement judge_roll(const RollMeasurement& roll, const RollCard* card,

@@ -3,7 +3,7 @@
 #include <fogline/base/channels.h>
 #include <fogline/base/error.h>
 #include <fogline/base/light_raster.h>
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 
 #include <cmath>
 #include <iostream>

@@ -1,8 +1,8 @@
 #include <iostream>
 
 #include <boost/program_options.hpp>
-#include <fogline/io/open_scan.h>
+#include <fogline/pixels/open_scan.h>
 #include <fogline/logbook/logbook.h>
-#include <fogline/report/text.h>
+#include <fogline/terminal/text.h>
 
 int main() { std::exit(0); }

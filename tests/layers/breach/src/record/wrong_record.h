@@ -2,4 +2,4 @@
 
 #include <nlohmann/json_fwd.hpp>
 #include <nlohmann/json.hpp>  // breach
-#include <fogline/io/open_scan.h>  // breach
+#include <fogline/pixels/open_scan.h>  // breach

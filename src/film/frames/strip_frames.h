@@ -1,0 +1,13 @@
+#pragma once
+
+#include "film/find_film.h"
+
+#include <fogline/base/scan_source.h>
+#include <fogline/film/film_layout.h>
+
+namespace fogline {
+
+/// Finds how much of a perforated strip is in sight and its frames; fills `film`.
+void find_frames_on_perforated(FilmStrip& film, const ScanGrid& grid, const FindOptions& options);
+
+}  // namespace fogline

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "files/input_file.h"
+#include "pixels/scan_file.h"
+
+#include <string>
+
+namespace fogline {
+
+/// One opener a format; each fills everything but the user's own options. Throws FileError.
+OpenedPicture open_tiff(const std::string& path);
+OpenedPicture open_png(const std::string& path);
+OpenedPicture open_jpeg(const std::string& path);
+
+}  // namespace fogline

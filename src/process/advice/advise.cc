@@ -1,0 +1,38 @@
+#include "process/advice/advise.h"
+
+#include "process/advice/advise_baths.h"
+#include "process/advice/advise_development.h"
+#include "process/advice/advise_exposure.h"
+#include "process/advice/roll_signs.h"
+#include "process/advice/this_roll.h"
+
+namespace fogline {
+namespace {
+
+BathAdvice own_process() {
+  BathAdvice advice;
+  advice.reasons.emplace_back(
+      "Chromogenic film goes through the baths of its own process: keep to their times.");
+  return advice;
+}
+
+}  // namespace
+
+Advice advise(const AdviceGround& ground) {
+  Advice advice;
+  const RollSigns signs = read_roll_signs(ground.roll, ground.findings);
+  const BathPriors& baths = ground.priors.baths;
+  advice.development = advise_development(ground);
+  advice.exposure = advise_exposure(ground);
+  if (ground.card != nullptr && ground.card->film_type == FilmType::chromogenic) {
+    advice.stop = advice.fix = advice.wash = own_process();
+  } else {
+    advice.stop = advise_stop(ground.card, signs, baths);
+    advice.fix = advise_fix(ground.card, signs, baths);
+    advice.wash = advise_wash(ground.card, signs, baths);
+  }
+  advice.this_roll = help_this_roll(ground, signs);
+  return advice;
+}
+
+}  // namespace fogline

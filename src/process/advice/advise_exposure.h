@@ -1,0 +1,14 @@
+#pragma once
+
+#include "process/advice/advise.h"
+
+namespace fogline {
+
+/// The next roll's exposure: the lasting part of this roll's error, in thirds of a stop.
+ExposureAdvice advise_exposure(const AdviceGround& ground);
+
+/// The nearest exposure index, by ratio, that dials carry: 3 to 6400 in thirds of a stop (the
+/// arithmetic speeds of ISO 6; values from memory).
+double nearest_exposure_index(double exposure_index);
+
+}  // namespace fogline

@@ -1,0 +1,194 @@
+#include "roll/reading/read_scan.h"
+
+#include "density/blank.h"
+#include "film/find_film.h"
+#include "roll/calibrating/scanner_response.h"
+#include "roll/reading/transfer_from_picture.h"
+#include "sensitometry/read_tone.h"
+
+#include <fogline/base/error.h>
+#include <fogline/base/geometry.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace fogline {
+
+namespace {
+
+/// Pixels of the working grid: at 6 bytes of light and one of clip bits each, 98 MB in colour. A
+/// whole 135 strip is then seen at 40 pixels a millimetre, a glass full of strips at 12.
+constexpr std::int64_t grid_pixels = 14'000'000;
+/// A blank is read coarsely: lamp and lens change slowly, and noise averages out.
+constexpr std::int64_t blank_pixels = 60'000;
+/// Scale taken for stray light where nothing tells it: a strip of 240 mm fills the picture.
+constexpr double unknown_scale_length_mm = 240.0;
+/// Divides a blank scan out of the grid; bare light's level in it. Throws FileError where the blank
+/// isn't one of this scan.
+PerChannel<double> divide_blank_out(ScanGrid& grid, const ScanInfo& scan, ScanSource& source) {
+  const ScanInfo& blank = source.info();
+  if (blank.width_px != scan.width_px || blank.height_px != scan.height_px ||
+      blank.channels != scan.channels) {
+    throw FileError(blank.file, blank.file + " can't be the blank of " + scan.file +
+                                    ": it has another size or another number of channels; scan "
+                                    "the bare light with the very settings of the film.");
+  }
+  const BlankLight light = divide_by_blank(grid, source.survey(blank_pixels, {}));
+  constexpr double clipped_blank_share = 0.005;
+  if (light.clipped_share > clipped_blank_share) {
+    throw FileError(blank.file, blank.file +
+                                    " stands at the top code, so the bare light isn't measured in "
+                                    "it; scan it and the film again with less exposure.");
+  }
+  return light.level;
+}
+
+bool contains(const FilmStrip& film, PointPx at) {
+  const PointMm place = film.map.film_from_scan(at);
+  return place.along_mm > film.along_begin_mm && place.along_mm < film.along_end_mm &&
+         place.across_mm > film.across_begin_mm && place.across_mm < film.across_end_mm;
+}
+
+/// A wedge isn't film to be judged: strips that hold any of its steps are no strips.
+void leave_wedge_out(FilmLayout& layout, const ScannerCalibration& wedge) {
+  std::erase_if(layout.strips, [&](const FilmStrip& film) {
+    return std::any_of(wedge.steps.begin(), wedge.steps.end(), [&](const CalibrationStep& step) {
+      return contains(film, middle_of(step.corners_px));
+    });
+  });
+}
+
+StrayKnowledge stray_knowledge(const ScanScanner& scanner) {
+  StrayKnowledge known;
+  const ScannerCalibration* calibration = scanner.calibration();
+  if (calibration == nullptr) {
+    return known;
+  }
+  known.share = calibration->stray.share;
+  known.share_doubt = calibration->stray.share_doubt;
+  known.calibrated = true;
+  if (scanner.own_wedge()) {
+    known.film_outlines = scanner.own_wedge()->film_outlines;
+  }
+  return known;
+}
+
+ScanWork read_once(ScanSource& source, const MeasureOptions& options, const ScanScanner& scanner,
+                   const Progress& progress) {
+  ScanWork work;
+  work.grid = source.survey(grid_pixels, progress);
+  std::optional<PerChannel<double>> blank_level;
+  if (options.blank != nullptr) {
+    if (scanner.calibration() != nullptr &&
+        options.blank->info().channels == source.info().channels) {
+      options.blank->set_transfer(source.info().transfer);
+    }
+    blank_level = divide_blank_out(work.grid, source.info(), *options.blank);
+  }
+  FindOptions find;
+  find.format = options.format;
+  find.frame_mm = options.frame_mm;
+  find.tag_pixels_per_mm = source.info().tag_pixels_per_mm;
+  work.layout = find_film(work.grid, find);
+  if (scanner.own_wedge()) {
+    leave_wedge_out(work.layout, *scanner.calibration());
+  }
+  const double longest = std::max(source.info().width_px, source.info().height_px);
+  const double scale = work.layout.pixels_per_mm.value_or(longest / unknown_scale_length_mm);
+  work.stray =
+      StrayLight::estimated(work.grid, work.layout.strips, scale, stray_knowledge(scanner));
+  const ClippedShare clips(work.grid);
+  if (work.layout.polarity == Polarity::negative) {
+    for (const FilmStrip& film : work.layout.strips) {
+      work.readings.push_back(read_strip(
+          film, {work.grid, clips, work.stray, options.clear, blank_level, scanner.calibration()}));
+    }
+  }
+  work.readings.resize(work.layout.strips.size());
+  return work;
+}
+
+CodeEvidence code_evidence(const ScanWork& work) {
+  CodeEvidence evidence;
+  for (std::size_t i = 0; i < work.readings.size(); ++i) {
+    const StripReading& reading = work.readings[i];
+    const FilmStrip& film = work.layout.strips[i];
+    if (!reading.clear) {
+      continue;
+    }
+    evidence.format = film.format;
+    if (reading.zero != ZeroSource::none) {
+      evidence.clear_over_bare = transmittance_from_density(reading.clear->visual);
+    }
+    if (reading.edge_print) {
+      evidence.print_over_clear =
+          transmittance_from_density(reading.edge_print->density - reading.clear->visual);
+    }
+    if (reading.leader) {
+      evidence.leader_over_clear =
+          transmittance_from_density(reading.leader->density - reading.clear->visual);
+    }
+    if (const std::optional<double> opaque = work.stray.opaque_light()) {
+      evidence.opaque_over_light = *opaque / std::max(1e-6, reading.bare_light);
+    }
+    for (const FilmFrame& frame : film.frames) {
+      const std::optional<FilmExtent> area = tone_area(frame);
+      if (area && !frame.inferred) {
+        const FrameTone tone =
+            read_tone(reading.density, *area, reading.clear->visual, {}, INFINITY);
+        evidence.dense_over_clear.push_back(
+            transmittance_from_density(tone.highlight->value - reading.clear->visual));
+      }
+    }
+  }
+  return evidence;
+}
+
+/// Where the file doesn't tell how codes become light, asks the picture; true where the answer
+/// needs the file to be read again.
+bool decide_transfer(ScanSource& source, const ScanWork& work) {
+  switch (reading_of_codes(code_evidence(work))) {
+    case CodeReading::light:
+      source.set_transfer({TransferKind::linear, {}, TransferSource::assumed});
+      return false;
+    case CodeReading::display_curve:
+      source.set_transfer({TransferKind::srgb, {}, TransferSource::assumed});
+      return true;
+    case CodeReading::cannot_tell:
+      break;
+  }
+  return false;
+}
+
+}  // namespace
+
+ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
+    : scanner_(options.scanner) {
+  if (options.wedge != nullptr) {
+    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown, {});
+    return;
+  }
+  if (scanner_ == nullptr) {
+    return;
+  }
+  const ScanInfo& info = source.info();
+  if (scanner_->channels != info.channels) {
+    const char* kinds = info.channels == 1 ? "grey, but its scanner was calibrated in colour"
+                                           : "in colour, but its scanner was calibrated in grey";
+    throw FileError(info.file,
+                    info.file + " is " + kinds + ": scan both with the same number of channels.");
+  }
+  source.set_transfer(scanner_transfer(*scanner_));
+}
+
+ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const ScanScanner& scanner,
+                   const Progress& progress) {
+  ScanWork work = read_once(source, options, scanner, progress);
+  if (!source.info().transfer_known && work.layout.polarity == Polarity::negative &&
+      decide_transfer(source, work)) {
+    work = read_once(source, options, scanner, progress);
+  }
+  return work;
+}
+
+}  // namespace fogline

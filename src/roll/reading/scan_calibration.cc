@@ -1,0 +1,85 @@
+#include "roll/reading/scan_calibration.h"
+
+#include "roll/reading/place_on_scan.h"
+#include "roll/reading/scan_fitness.h"
+#include "roll/reading/scanner_settings.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fogline {
+
+namespace {
+
+double full_code(int bits) {
+  return bits <= 8 ? 255.0 : 65535.0;
+}
+
+StepMeasurement measured_step(const CalibrationStep& step, const ScannerCalibration& calibration) {
+  StepMeasurement measured;
+  measured.number = step.number;
+  measured.corners_px = step.corners_px;
+  measured.box_px = box_around(step.corners_px);
+  for (std::size_t c = 0; c < step.code.size(); ++c) {
+    measured.code[c] = step.code[c] * full_code(calibration.bits);
+  }
+  measured.reference_density = step.reference_density;
+  measured.outlier = step.outlier;
+  measured.reason = step.reason;
+  measured.density.value = step.density;
+  const double certificate = std::hypot(calibration.certificate_doubt * std::min(1.0, step.density),
+                                        calibration.slope_doubt_share * step.density);
+  measured.density.u95 = std::hypot(step.u95, coverage_factor_95 * certificate);
+  measured.density.u95_common = coverage_factor_95 * certificate;
+  if (!std::isfinite(step.density) || step.density > calibration.shown_to_density) {
+    measured.density.value = calibration.shown_to_density;
+    measured.density.lower95 = calibration.shown_to_density - measured.density.u95;
+    measured.density.at_least = true;
+  }
+  return measured;
+}
+
+}  // namespace
+
+void add_calibration(ScanMeasurement& scan, const ScanScanner& scanner, const ScanWork& work) {
+  const ScannerCalibration* calibration = scanner.calibration();
+  if (calibration == nullptr) {
+    return;
+  }
+  ScanCalibration used;
+  used.method = calibration->method;
+  used.shape_only = calibration->shape_only;
+  used.date = calibration->date;
+  used.checksum = calibration->checksum;
+  used.reference = calibration->reference;
+  used.shown_to_density = calibration->shown_to_density;
+  used.own_wedge = scanner.own_wedge().has_value();
+  if (scanner.own_wedge()) {
+    for (const CalibrationStep& step : calibration->steps) {
+      scan.steps.push_back(measured_step(step, *calibration));
+    }
+    for (const Caution& caution : scanner.own_wedge()->cautions) {
+      add_caution(scan, caution.code.c_str(), caution.severity, caution.message);
+    }
+  }
+  for (const StripReading& reading : work.readings) {
+    for (const Caution& caution : settings_cautions(*calibration, scan.info, reading)) {
+      used.same_settings = false;
+      add_caution(scan, caution.code.c_str(), caution.severity, caution.message);
+    }
+  }
+  if (scan.zero.source == ZeroSource::scanner_file) {
+    add_caution(
+        scan, "zero-remembered", Severity::caution,
+        "No bare light is in sight, so density zero is that of the calibration's scan: true "
+        "only if exposure and levels were the same to the last setting.");
+  }
+  if (calibration->shape_only) {
+    add_caution(scan, "scanner-shape-only", Severity::caution,
+                "The scanner's calibration knows only the shape of its response: densities are in "
+                "its own unit.");
+  }
+  scan.calibration = used;
+}
+
+}  // namespace fogline

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "roll/reading/strip_reading.h"
+
+#include <fogline/sensitometry/read_exposed_area.h>
+
+#include <string>
+#include <vector>
+
+namespace fogline {
+
+/// One step of a wedge printed on film.
+struct PrintedStep {
+  ExposedArea area;
+  /// Index into the reference's steps (lightest first) that it was exposed through.
+  int reference_index = 0;
+};
+
+/// A wedge printed on a strip of film: it may lie along the film or across it.
+struct PrintedWedge {
+  /// Least exposed (densest step of the wedge) first.
+  std::vector<PrintedStep> steps;
+  /// Nothing shows which step the most exposed one is: it is taken for the wedge's lightest.
+  bool place_doubtful = false;
+  /// One sentence without a subject where there is none.
+  std::string failure;
+};
+
+PrintedWedge find_printed_wedge(const StripReading& reading, const FilmStrip& film,
+                                const WedgeReference& reference);
+
+}  // namespace fogline

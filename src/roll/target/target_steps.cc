@@ -1,0 +1,282 @@
+#include "roll/target/target_steps.h"
+
+#include "numerics/robust.h"
+#include "sensitometry/align_bracket.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fogline {
+
+namespace {
+
+/// A percentile of a picture isn't the spot that was metered: net density, standard uncertainty
+/// (common practice, no source).
+constexpr double metered_tone_doubt = 0.05;
+
+const char* const too_dense = "It is denser than this scan can tell.";
+
+struct FrameInRoll {
+  std::size_t scan = 0;
+  FrameMeasurement* frame = nullptr;
+};
+
+std::vector<FrameInRoll> frames_of(RollMeasurement& roll) {
+  std::vector<FrameInRoll> frames;
+  for (std::size_t s = 0; s < roll.scans.size(); ++s) {
+    for (FrameMeasurement& frame : roll.scans[s].frames) {
+      if (!frame.repeats_frame && frame.even) {
+        frames.push_back({s, &frame});
+      }
+    }
+  }
+  return frames;
+}
+
+const NetDoubts* doubts_of(const ScanMeasurement& scan, int strip) {
+  const auto& found = scan.strips[static_cast<std::size_t>(strip - 1)].net_doubts;
+  return found ? &*found : nullptr;
+}
+
+/// Adds one area to the steps of the curve and of its scan.
+void add_step(TargetSteps& steps, RollMeasurement& roll, std::size_t scan_index,
+              const ExposedReading& reading, StepRole role, double log_h, double log_h_doubt,
+              std::string label) {
+  ScanMeasurement& scan = roll.scans[scan_index];
+  const NetDoubts* doubts = doubts_of(scan, reading.strip);
+  if (doubts == nullptr) {
+    return;
+  }
+  StepMeasurement step;
+  step.role = role;
+  step.corners_px = reading.corners_px;
+  step.box_px = reading.box_px;
+  step.log_h = log_h;
+  step.density = reading.density;
+  ExposedStep exposed;
+  exposed.label = std::move(label);
+  exposed.log_h = log_h;
+  exposed.log_h_doubt = log_h_doubt;
+  exposed.density = reading.area.density - doubts->base;
+  exposed.density_doubt = std::hypot(reading.area.doubt, doubts->own);
+  if (reading.density.at_least) {
+    exposed.left_out = too_dense;
+    step.reason = too_dense;
+  }
+  if (steps.exposed.steps.empty()) {
+    steps.exposed.base_fog = 0.0;
+    steps.exposed.base_fog_doubt = doubts->base_doubt;
+    steps.exposed.common_doubts = doubts->common;
+    steps.exposed.net_limit = doubts->limit;
+  }
+  scan.outlines.push_back({OutlineKind::exposed_step,
+                           {reading.corners_px.begin(), reading.corners_px.end()},
+                           reading.strip});
+  scan.steps.push_back(std::move(step));
+  steps.origins.push_back({scan_index, scan.steps.size() - 1});
+  steps.exposed.steps.push_back(std::move(exposed));
+}
+
+/// The least exposed frames may be too thin to be found as frames: where they must lie by the pitch
+/// of the others, film is read all the same.
+void add_unseen_frames(TargetSteps& steps, RollMeasurement& roll, const BracketTarget& bracket,
+                       const std::vector<FrameInRoll>& frames, const BracketAlignment& alignment) {
+  const auto by_exposure = [&](std::size_t a, std::size_t b) {
+    return alignment.exposure_of_frame[a] < alignment.exposure_of_frame[b];
+  };
+  std::vector<std::size_t> used;
+  for (std::size_t i = 0; i < frames.size(); ++i) {
+    if (alignment.exposure_of_frame[i] >= 0) {
+      used.push_back(i);
+    }
+  }
+  const auto [first, last] = std::minmax_element(used.begin(), used.end(), by_exposure);
+  const auto add = [&](std::size_t end, bool later) {
+    const int strip = frames[end].frame->strip;
+    const StripMeasurement& film =
+        roll.scans[frames[end].scan].strips[static_cast<std::size_t>(strip - 1)];
+    const bool turned = alignment.turned_of_frame[end];
+    const std::vector<ExposedReading> unseen =
+        later != turned ? film.after_frames : film.before_frames;
+    int exposure = alignment.exposure_of_frame[end];
+    for (const ExposedReading& reading : unseen) {
+      exposure += later ? 1 : -1;
+      if (exposure < 0 || exposure >= static_cast<int>(bracket.stops.size())) {
+        return;
+      }
+      const auto index = static_cast<std::size_t>(exposure);
+      add_step(steps, roll, frames[end].scan, reading, StepRole::bracket,
+               bracket.stops[index] * stop_log_h, bracket.doubt_stops[index] * stop_log_h,
+               "exposure " + std::to_string(exposure + 1));
+    }
+  };
+  add(*first, false);
+  add(*last, true);
+}
+
+void add_bracket(TargetSteps& steps, RollMeasurement& roll, const BracketTarget& bracket) {
+  const std::vector<FrameInRoll> frames = frames_of(roll);
+  std::vector<BracketFrame> seen;
+  int first = -1;
+  for (std::size_t i = 0; i < frames.size(); ++i) {
+    const ExposedReading& even = *frames[i].frame->even;
+    const NetDoubts* doubts = doubts_of(roll.scans[frames[i].scan], even.strip);
+    // Strips of different scans are different pieces of film.
+    constexpr int strips_a_scan = 100;
+    seen.push_back({static_cast<int>(frames[i].scan) * strips_a_scan + even.strip,
+                    even.area.density - (doubts == nullptr ? 0.0 : doubts->base), even.area.doubt,
+                    even.area.spread});
+    if (bracket.first_frame && frames[i].frame->number == *bracket.first_frame) {
+      first = static_cast<int>(i);
+    }
+  }
+  if (bracket.first_frame && first < 0) {
+    steps.failure = "the bracket's first frame, number " + std::to_string(*bracket.first_frame) +
+                    ", isn't among those found";
+    return;
+  }
+  const BracketAlignment alignment =
+      align_bracket(bracket.stops, seen, median(bracket.doubt_stops), first);
+  if (!alignment.failure.empty()) {
+    steps.failure = alignment.failure;
+    return;
+  }
+  for (std::size_t i = 0; i < frames.size(); ++i) {
+    if (alignment.exposure_of_frame[i] < 0) {
+      continue;
+    }
+    const auto exposure = static_cast<std::size_t>(alignment.exposure_of_frame[i]);
+    frames[i].frame->target = true;
+    add_step(steps, roll, frames[i].scan, *frames[i].frame->even, StepRole::bracket,
+             bracket.stops[exposure] * stop_log_h, bracket.doubt_stops[exposure] * stop_log_h,
+             "frame " + std::to_string(frames[i].frame->number));
+  }
+  add_unseen_frames(steps, roll, bracket, frames, alignment);
+  if (!alignment.ambiguity.empty()) {
+    steps.place_doubt = "the bracket " + alignment.ambiguity;
+    steps.cautions.push_back({"bracket-ambiguous", Severity::caution,
+                              "The bracket " + alignment.ambiguity +
+                                  ": tell first_frame on the card, or scan the strip with its "
+                                  "frame numbers upright."});
+  }
+}
+
+std::optional<Quantity> tone_of(const FrameTone& tone, TonePart part) {
+  switch (part) {
+    case TonePart::shadow:
+      return tone.shadow;
+    case TonePart::middle:
+      return tone.middle;
+    case TonePart::highlight:
+      return tone.highlight;
+  }
+  return std::nullopt;
+}
+
+void add_metered(TargetSteps& steps, RollMeasurement& roll, const MeteredTone& metered) {
+  for (const FrameInRoll& one : frames_of(roll)) {
+    if (one.frame->number != metered.frame) {
+      continue;
+    }
+    if (const auto tone = tone_of(one.frame->tone, metered.part)) {
+      ExposedReading reading = *one.frame->even;
+      reading.area.density = tone->value;
+      reading.area.doubt = metered_tone_doubt;
+      reading.density = *tone;
+      add_step(steps, roll, one.scan, reading, StepRole::marked_area,
+               (metered.zone - metered_zone) * stop_log_h, metered.doubt_stops * stop_log_h,
+               "frame " + std::to_string(metered.frame));
+      return;
+    }
+  }
+  steps.cautions.push_back({"metered-frame-missing", Severity::caution,
+                            "Frame " + std::to_string(metered.frame) +
+                                ", whose metered tone is on the card, can't be read."});
+}
+
+/// A frame that holds steps of a printed wedge is no picture.
+void mark_wedge_frames(ScanMeasurement& scan) {
+  const auto holds = [](const BoxPx& box, PointPx at) {
+    return at.x > box.x && at.x < box.x + box.width && at.y > box.y && at.y < box.y + box.height;
+  };
+  for (FrameMeasurement& frame : scan.frames) {
+    frame.target =
+        frame.target || std::any_of(scan.exposed_wedge.begin(), scan.exposed_wedge.end(),
+                                    [&](const ExposedReading& step) {
+                                      return holds(frame.box_px, middle_of(step.corners_px));
+                                    });
+  }
+}
+
+}  // namespace
+
+TargetSteps metered_steps(RollMeasurement& roll, const ExposureTarget& target) {
+  TargetSteps steps;
+  if (target.bracket) {
+    add_bracket(steps, roll, *target.bracket);
+  }
+  for (std::size_t s = 0; s < roll.scans.size(); ++s) {
+    const std::vector<ExposedReading> areas = roll.scans[s].marked_areas;
+    for (const ExposedReading& area : areas) {
+      const auto index = static_cast<std::size_t>(area.target_index);
+      add_step(steps, roll, s, area, StepRole::marked_area, target.areas[index].stops * stop_log_h,
+               target.area_doubt_stops * stop_log_h, "area " + std::to_string(index + 1));
+    }
+  }
+  for (const MeteredTone& metered : target.metered) {
+    add_metered(steps, roll, metered);
+  }
+  if (steps.exposed.steps.empty() && steps.failure.empty()) {
+    steps.failure = "none of the known exposures could be read";
+  }
+  return steps;
+}
+
+TargetSteps wedge_steps(RollMeasurement& roll, const ExposedWedgeTarget& target) {
+  TargetSteps steps;
+  const double zero = target.h_at_zero_lux_s ? std::log10(*target.h_at_zero_lux_s) : 0.0;
+  double certificate = 0.0;
+  for (std::size_t s = 0; s < roll.scans.size(); ++s) {
+    ScanMeasurement& scan = roll.scans[s];
+    mark_wedge_frames(scan);
+    if (!steps.exposed.steps.empty()) {
+      continue;
+    }
+    const std::vector<ExposedReading> readings = scan.exposed_wedge;
+    for (const ExposedReading& reading : readings) {
+      const ReferenceStep& step =
+          target.reference.steps[static_cast<std::size_t>(reading.target_index)];
+      certificate = step.u95.value_or(usual_certificate_u95) / coverage_factor_95;
+      add_step(steps, roll, s, reading, StepRole::exposed_wedge, zero - step.density, 0.0,
+               "step " + step.label);
+      scan.steps.back().reference_density = step.density;
+    }
+    if (scan.wedge_place_doubtful && !readings.empty()) {
+      steps.place_doubt = "which step of the printed wedge is which isn't sure";
+      steps.cautions.push_back(
+          {"wedge-place-doubtful", Severity::caution,
+           "Which step of the printed wedge is which can't be told for sure: nothing shows its "
+           "lightest end. Contrast stands; the speed point isn't told. Leave a "
+           "dark border around the wedge."});
+    }
+    const auto reason = scan.reasons.find("exposed_wedge");
+    if (reason != scan.reasons.end()) {
+      steps.failure = reason->second;
+    }
+  }
+  // A certificate's own error is mostly common: it stretches log H.
+  constexpr double usual_range = 3.0;
+  constexpr double common_part = 0.7;
+  constexpr double nominal_share = 0.02;
+  steps.exposed.log_h_share_doubt =
+      target.reference.nominal ? nominal_share : common_part * certificate / usual_range;
+  for (ExposedStep& step : steps.exposed.steps) {
+    step.log_h_doubt = (1.0 - common_part) * certificate;
+  }
+  if (steps.exposed.steps.empty() && steps.failure.empty()) {
+    steps.failure = "no printed wedge could be read";
+  }
+  return steps;
+}
+
+}  // namespace fogline

@@ -1,0 +1,251 @@
+#include "tables/card_table.h"
+
+#include <fogline/base/error.h>
+#include <fogline/tables/roll_card_file.h>
+
+#include <cmath>
+#include <fstream>
+#include <limits>
+#include <sstream>
+
+#include <toml++/toml.h>
+
+namespace fogline {
+namespace {
+
+/// A card is written by hand; what is larger is some other file.
+constexpr std::size_t most_bytes = 262144;
+
+constexpr double coolest_c = 10.0;
+constexpr double warmest_c = 40.0;
+constexpr double most_stops = 20.0;
+constexpr double most_inversions = 1000.0;
+constexpr std::size_t channels = 3;
+constexpr std::size_t fewest_bracket_frames = 2;
+constexpr double smallest = std::numeric_limits<double>::min();
+constexpr double largest = std::numeric_limits<double>::max();
+
+std::string read_text(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::string text(most_bytes + 1, '\0');
+  file.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (!file.eof() && file.gcount() == 0) {
+    throw FileError(path, path + ": this roll card can't be read: check the name and the rights");
+  }
+  text.resize(static_cast<std::size_t>(file.gcount()));
+  if (text.size() > most_bytes) {
+    throw FileError(path, path + ": this is no roll card, it is larger than 256 kB");
+  }
+  return text;
+}
+
+toml::table parse(const std::string& path) {
+  try {
+    return toml::parse(read_text(path), path);
+  } catch (const toml::parse_error& error) {
+    throw FileError(path, path + ":" + std::to_string(error.source().begin.line) +
+                              ": this isn't TOML (" + std::string(error.description()) +
+                              "): write each line as key = value, texts and times in quotes");
+  }
+}
+
+std::optional<double> temperature(CardTable& table, std::string_view key) {
+  return table.number(key, coolest_c, warmest_c, "degrees Celsius, 10 to 40");
+}
+
+DevelopmentCard read_development(CardTable table) {
+  DevelopmentCard card;
+  card.developer = table.text("developer");
+  card.dilution = table.text("dilution");
+  card.volume_ml = table.number("volume_ml", smallest, largest, "millilitres, more than 0");
+  card.time_s = table.time_s("time");
+  card.temperature_c = temperature(table, "temperature_c");
+  card.end_temperature_c = temperature(table, "end_temperature_c");
+  card.agitation = table.text("agitation");
+  card.presoak = table.text("presoak");
+  card.opened = table.date("opened");
+  table.refuse_others();
+  return card;
+}
+
+StopCard read_stop(CardTable table) {
+  StopCard card;
+  card.kind = table.text("kind");
+  card.time_s = table.time_s("time");
+  table.refuse_others();
+  return card;
+}
+
+FixCard read_fix(CardTable table) {
+  FixCard card;
+  card.kind = table.word<FixKind>(
+      "kind",
+      {{"rapid", FixKind::rapid}, {"plain", FixKind::plain}, {"hardening", FixKind::hardening}});
+  card.dilution = table.text("dilution");
+  card.time_s = table.time_s("time");
+  card.rolls_before = table.count("rolls_before");
+  card.clearing_time_s = table.time_s("clearing_time");
+  card.fresh_clearing_time_s = table.time_s("fresh_clearing_time");
+  table.refuse_others();
+  return card;
+}
+
+WashCard read_wash(CardTable table) {
+  WashCard card;
+  const std::string expected =
+      "a list of whole numbers, inversions of each fill, such as [5, 10, 20]";
+  card.method = table.text("method");
+  for (const double fill : table.numbers("fills", 1.0, most_inversions, 1, expected)) {
+    if (fill != std::floor(fill)) {
+      table.complain("fills", "must be " + expected);
+    }
+    card.fills.push_back(static_cast<int>(fill));
+  }
+  card.time_s = table.time_s("time");
+  table.refuse_others();
+  return card;
+}
+
+/// Refuses what belongs to the other kind of target.
+void refuse_key_of(const char* kind, std::initializer_list<std::string_view> keys,
+                   const CardTable& table) {
+  for (const std::string_view key : keys) {
+    if (table.has(key)) {
+      table.complain(key, std::string("belongs to kind = \"") + kind + "\": remove it here");
+    }
+  }
+}
+
+TargetCard read_target(CardTable table) {
+  TargetCard card;
+  const auto kind = table.word<TargetKind>(
+      "kind", {{"bracket", TargetKind::bracket}, {"exposed-wedge", TargetKind::exposed_wedge}});
+  if (!kind) {
+    table.refuse_missing("kind", "one of \"bracket\", \"exposed-wedge\"");
+  }
+  card.kind = *kind;
+  card.stops = table.numbers("stops", -most_stops, most_stops, fewest_bracket_frames,
+                             "a list of two or more stops, such as [-5, 0]");
+  card.times_s = table.shutter_times_s("times");
+  card.metered_time_s = table.shutter_time_s("metered_time");
+  card.first_frame = table.count("first_frame");
+  card.by = table.word<std::string>(
+      "by", {{"shutter", "shutter"}, {"aperture", "aperture"}, {"filter", "filter"}});
+  card.doubt_stops = table.number("doubt_stops", 0.0, most_stops, "stops, 0 or more");
+  card.reference = table.text("reference");
+  card.h_at_zero_lux_s =
+      table.number("h_at_zero_lux_s", smallest, largest, "lux seconds, more than 0");
+  table.refuse_others();
+  if (card.kind == TargetKind::bracket) {
+    refuse_key_of("exposed-wedge", {"reference", "h_at_zero_lux_s"}, table);
+    if (card.stops.empty() && card.times_s.empty()) {
+      table.refuse_missing("stops", "a list of two or more stops, such as [-5, 0]");
+    }
+    if (card.metered_time_s && card.times_s.empty()) {
+      table.complain("metered_time", "belongs to times: remove it, or tell times instead of stops");
+    }
+    if (!card.stops.empty() && !card.times_s.empty()) {
+      table.complain("times", "and stops exclude each other: keep one");
+    }
+  } else {
+    refuse_key_of("bracket", {"stops", "times", "metered_time", "first_frame", "by", "doubt_stops"},
+                  table);
+    if (!card.reference) {
+      table.refuse_missing("reference", "the name of the wedge's table, such as \"wedge.csv\"");
+    }
+  }
+  return card;
+}
+
+MeteredTone read_metered(CardTable table) {
+  constexpr double brightest_zone = 10.0;
+  MeteredTone metered;
+  const auto frame = table.count("frame");
+  if (!frame) {
+    table.refuse_missing("frame", "the number of a frame of the roll");
+  }
+  metered.frame = *frame;
+  const auto part = table.word<TonePart>("tone", {{"shadow", TonePart::shadow},
+                                                  {"middle", TonePart::middle},
+                                                  {"highlight", TonePart::highlight}});
+  if (!part) {
+    table.refuse_missing("tone", "one of \"shadow\", \"middle\", \"highlight\"");
+  }
+  metered.part = *part;
+  const auto zone = table.number("zone", 0.0, brightest_zone, "a zone, 0 to 10");
+  if (!zone) {
+    table.refuse_missing("zone", "a zone, 0 to 10");
+  }
+  metered.zone = *zone;
+  metered.doubt_stops = table.number("doubt_stops", 0.0, most_stops, "stops, 0 or more")
+                            .value_or(metered.doubt_stops);
+  table.refuse_others();
+  return metered;
+}
+
+void read_aim(CardTable& top, RollCard& card) {
+  constexpr double least_index = 0.2;
+  constexpr double greatest_index = 2.0;
+  card.aim_contrast_index =
+      top.number("aim_contrast_index", least_index, greatest_index, "a contrast index, 0.2 to 2");
+  card.aim_like = top.text("aim_like");
+  if (card.aim_contrast_index && card.aim_like) {
+    top.complain("aim_like", "and aim_contrast_index exclude each other: keep one");
+  }
+  card.print_with = top.word<PrintWith>("print_with", {{"diffusion", PrintWith::diffusion},
+                                                       {"condenser", PrintWith::condenser},
+                                                       {"scan", PrintWith::scan}});
+}
+
+void read_base_tint(CardTable& top, RollCard& card) {
+  const std::string expected = "three densities, red, green and blue, 0 to 1 each";
+  const std::vector<double> tint = top.numbers("base_tint", 0.0, 1.0, channels, expected);
+  if (tint.empty()) {
+    return;
+  }
+  if (tint.size() != channels) {
+    top.complain("base_tint", "must be " + expected);
+  }
+  card.base_tint = PerChannel<double>{tint[0], tint[1], tint[2]};
+}
+
+}  // namespace
+
+RollCard read_roll_card(const std::string& path) {
+  const toml::table root = parse(path);
+  CardTable top(root, path, "");
+  RollCard card;
+  const auto name = top.text("name");
+  if (!name) {
+    top.refuse_missing("name", "the roll's name in quotes");
+  }
+  card.name = *name;
+  card.film = top.text("film");
+  card.film_type = top.word<FilmType>("film_type", {{"cubic", FilmType::cubic},
+                                                    {"tabular", FilmType::tabular},
+                                                    {"chromogenic", FilmType::chromogenic}});
+  card.exposure_index =
+      top.number("exposure_index", smallest, largest, "an exposure index, more than 0");
+  read_aim(top, card);
+  card.batch = top.text("batch");
+  card.expiry = top.date("expiry");
+  card.exposed = top.date("exposed");
+  card.developed = top.date("developed");
+  card.camera = top.text("camera");
+  card.tank = top.text("tank");
+  read_base_tint(top, card);
+  card.development = read_development(top.table("development"));
+  card.stop = read_stop(top.table("stop"));
+  card.fix = read_fix(top.table("fix"));
+  card.wash = read_wash(top.table("wash"));
+  if (top.has("target")) {
+    card.target = read_target(top.table("target"));
+  }
+  for (CardTable& table : top.tables("metered")) {
+    card.metered.push_back(read_metered(std::move(table)));
+  }
+  top.refuse_others();
+  return card;
+}
+
+}  // namespace fogline

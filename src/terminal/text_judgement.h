@@ -1,0 +1,22 @@
+#pragma once
+
+#include "terminal/text_layout.h"
+#include "words/number_text.h"
+
+#include <fogline/record/roll_record.h>
+
+// The parts of the printed report that tell what is concluded.
+
+namespace fogline {
+
+/// *Do tonight* and *Next roll*, as a person sets them.
+void put_tonight(TextLayout& layout, const RollRecord& record);
+void put_next_roll(TextLayout& layout, const RollRecord& record);
+/// *Light or time?*: probabilities and evidence.
+void put_light_or_time(TextLayout& layout, const RollRecord& record);
+/// *Marks*, with their table.
+void put_marks(TextLayout& layout, const RollRecord& record, DensityUnits units);
+/// *Your baths*: why the next roll's recipe is what it is.
+void put_baths(TextLayout& layout, const RollRecord& record);
+
+}  // namespace fogline

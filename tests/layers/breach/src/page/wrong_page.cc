@@ -1,0 +1,8 @@
+#include "words/verdict.h"
+#include <fogline/record/roll_record.h>
+#include <nlohmann/json.hpp>  // breach
+#include "terminal/text.h"  // breach
+#include <fogline/logbook/logbook.h>  // breach
+#include <png.h>  // breach
+
+void show() { std::puts("prints"); }  // breach
