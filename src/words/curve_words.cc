@@ -3,6 +3,7 @@
 #include "words/columns.h"
 #include "words/curve_numbers.h"
 #include "words/number_text.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <array>
@@ -90,7 +91,8 @@ std::string triangle_sentence(const Sensitometry& read) {
 
 std::string paper_sentence(const CurveJudgement& judgement) {
   if (!judgement.diffusion_range) {
-    return "What paper suits can't be told: " + judgement.range_reason + ".";
+    return "What paper suits can't be told: " + reason_sentence(judgement.diffusion_range.why()) +
+           ".";
   }
   return "A subject from Zone I to VIII asks for paper of ISO range R " +
          std::to_string(iso_range(judgement.diffusion_range->value)) + " in diffusion light, R " +
@@ -99,7 +101,8 @@ std::string paper_sentence(const CurveJudgement& judgement) {
 
 std::string scanning_sentence(const CurveJudgement& judgement) {
   if (!judgement.suits_scanning) {
-    return "How dense Zone IX becomes can't be told: " + judgement.scanning_reason + ".";
+    return "How dense Zone IX becomes can't be told: " +
+           reason_sentence(judgement.suits_scanning.why()) + ".";
   }
   return std::string(*judgement.suits_scanning ? "It suits scanning" : "It is dense for scanning") +
          ": Zone IX lies " + with_doubt(*judgement.densest) + " above base plus fog.";

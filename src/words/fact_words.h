@@ -16,6 +16,7 @@ namespace fogline {
 ///   {share:percent}          12 %
 ///   {change:stops}           2/3 of a stop, 1 stop, 2 1/3 stops
 ///   {frames:count}           no, one, ... twelve, 13
+///   {frames:median}          the one frame, the median of 6 frames
 ///   {file}                   a name as it is
 template <typename Kind>
 struct FactWords {

@@ -1,6 +1,7 @@
 #include "words/story.h"
 
 #include "words/phrases.h"
+#include "words/unknown_words.h"
 #include "words/verdict.h"
 
 #include <algorithm>
@@ -124,7 +125,7 @@ std::vector<std::string> unsure_sentences(const JudgedRoll& record) {
     add_once(sentences, scan.tint.reason);
     add_frame_reasons(scan, sentences);
   }
-  add_once(sentences, record.judgement.light_or_time.reason);
+  add_once(sentences, reason_sentence(record.judgement.light_or_time.causes.why()));
   add_once(sentences, measurement.contrast.contrast_index_reason);
   add_once(sentences, measurement.contrast.density_range_reason);
   const auto by_silver = [](const ScanMeasurement& scan) {

@@ -14,6 +14,8 @@ struct Caution {
   std::string code;
   Severity severity = Severity::note;
   std::string message;
+
+  friend bool operator==(const Caution&, const Caution&) = default;
 };
 
 }  // namespace fogline
