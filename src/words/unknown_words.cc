@@ -47,4 +47,8 @@ std::string reason_sentence(const WhyUnknown& why) {
   return why == WhyUnknown{} ? "" : sentence_of<Unknown>(why, words);
 }
 
+std::string_view untold_sentence() {
+  return words.front().text;
+}
+
 }  // namespace fogline
