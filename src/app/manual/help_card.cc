@@ -1,4 +1,4 @@
-#include "help_card.h"
+#include "app/manual/help_card.h"
 
 namespace fogline {
 namespace {
