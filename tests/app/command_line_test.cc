@@ -108,10 +108,13 @@ TEST(CommandLine, TellsAnEmptyLineWhatToDo) {
 
 TEST(Manual, HelpAndManPageOfACommandOfAGroupNameIt) {
   const Manual manual = invented();
-  EXPECT_THAT(help_topics(manual), ElementsAre("log add", "log list", "card"));
+  EXPECT_THAT(help_topics(manual), ElementsAre("log", "log add", "log list", "card"));
   const std::string help = help_text(manual, "log add", 80);
   EXPECT_THAT(help, HasSubstr("fogline log add NAME... [options]\n"));
   EXPECT_THAT(help, HasSubstr("fogline help log list, fogline help card."));
+  EXPECT_EQ(help_text(manual, "log", 80),
+            "Commands of fogline log:\n  log add   add a roll's numbers\n"
+            "  log list  add a roll's numbers\n");
   EXPECT_EQ(page_name(manual.commands.front()), "fogline-log-add");
   const std::string page = man_page(manual, manual.commands.front());
   EXPECT_THAT(page, HasSubstr(".TH FOGLINE\\-LOG\\-ADD 1 "));

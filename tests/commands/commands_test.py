@@ -234,7 +234,7 @@ def completed(folder, *words):
 def completion_knows_every_command_option_and_word(folder):
     check(completed(folder, "") == sorted({command.words[0] for command in commands()}
                                           | {"--help", "--version"}), completed(folder, ""))
-    names = [word for command in commands() for word in command.words[:1]] + topics()
+    names = {command.words[0] for command in commands()} | set(topics())
     check(completed(folder, "help", "") == sorted(names), completed(folder, "help", ""))
     for command in commands():
         options = completed(folder, *command.words, "-")

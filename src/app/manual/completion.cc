@@ -106,6 +106,11 @@ std::string option_values(const CommandSpec& command) {
   return text;
 }
 
+std::vector<std::string_view> single_words(std::vector<std::string_view> names) {
+  std::erase_if(names, [](std::string_view name) { return name.find(' ') != name.npos; });
+  return names;
+}
+
 std::string operands_and_options(const Manual& manual, const CommandSpec& command) {
   std::string options;
   for (const OptionSpec& option : command.options) {
@@ -115,7 +120,7 @@ std::string operands_and_options(const Manual& manual, const CommandSpec& comman
   if (command.operands.takes == Takes::file) {
     operands = offer_files(command.operands.endings);
   } else if (command.operands.takes == Takes::topic) {
-    operands = offer_words(help_topics(manual));
+    operands = offer_words(single_words(help_topics(manual)));
   }
   return "    \"" + std::string(command.name) + "\")\n      if [[ $word == -* ]]; then " +
          "_fogline_words \"$word\"" + options + "; else " + (operands.empty() ? ":; " : operands) +

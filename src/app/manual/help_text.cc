@@ -79,20 +79,40 @@ std::string command_help(const CommandSpec& command, int width) {
   return command.see_also.empty() ? text : text + see_also(command, width);
 }
 
-std::string overview(const Manual& manual, int width) {
+bool is_in_group(const CommandSpec& command, std::string_view group) {
+  return command.name.starts_with(std::string(group) + " ");
+}
+
+// Where summaries begin beside the names of commands and topics.
+std::size_t name_column(const Manual& manual) {
   std::size_t column = 0;
   for (const std::string_view name : help_topics(manual)) {
     column = std::max(column, columns(name) + 4);
   }
+  return column;
+}
+
+std::string command_rows(const Manual& manual, std::string_view group, int width) {
+  std::string text;
+  for (const CommandSpec& command : manual.commands) {
+    if (group.empty() || is_in_group(command, group)) {
+      text += list_row(command.name, command.summary, name_column(manual), width);
+    }
+  }
+  return text;
+}
+
+std::string group_help(const Manual& manual, std::string_view group, int width) {
+  return "Commands of fogline " + std::string(group) + ":\n" + command_rows(manual, group, width);
+}
+
+std::string overview(const Manual& manual, int width) {
   std::string text = filled("fogline " + std::string(manual.summary) + ".", width, "", "") +
                      "\nUse: fogline COMMAND [options]\n     fogline --help | --version\n" +
-                     "\nCommands:\n";
-  for (const CommandSpec& command : manual.commands) {
-    text += list_row(command.name, command.summary, column, width);
-  }
-  text += "\nTopics (fogline help TOPIC):\n";
+                     "\nCommands:\n" + command_rows(manual, "", width) +
+                     "\nTopics (fogline help TOPIC):\n";
   for (const TopicSpec& topic : manual.topics) {
-    text += list_row(topic.name, topic.summary, column, width);
+    text += list_row(topic.name, topic.summary, name_column(manual), width);
   }
   return text + paragraphs(manual.description, width);
 }
@@ -102,6 +122,12 @@ std::string overview(const Manual& manual, int width) {
 std::vector<std::string_view> help_topics(const Manual& manual) {
   std::vector<std::string_view> topics;
   for (const CommandSpec& command : manual.commands) {
+    const std::size_t blank = command.name.find(' ');
+    const std::string_view group = command.name.substr(0, blank);
+    if (blank != std::string_view::npos &&
+        std::find(topics.begin(), topics.end(), group) == topics.end()) {
+      topics.push_back(group);
+    }
     topics.push_back(command.name);
   }
   for (const TopicSpec& topic : manual.topics) {
@@ -121,7 +147,7 @@ std::string help_text(const Manual& manual, std::string_view topic, int width) {
       return known.text(width);
     }
   }
-  return overview(manual, width);
+  return topic.empty() ? overview(manual, width) : group_help(manual, topic, width);
 }
 
 }  // namespace fogline

@@ -8,7 +8,8 @@
 
 namespace fogline {
 
-/// What `fogline help TOPIC` knows: the names of commands, then those of topics.
+/// What `fogline help TOPIC` knows: the names of commands, each group before its own, then those of
+/// topics.
 std::vector<std::string_view> help_topics(const Manual& manual);
 
 /// `fogline help TOPIC` and `fogline COMMAND --help`, broken at words to `width` columns (60 or
