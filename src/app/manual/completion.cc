@@ -107,7 +107,8 @@ std::string option_values(const CommandSpec& command) {
 }
 
 std::vector<std::string_view> single_words(std::vector<std::string_view> names) {
-  std::erase_if(names, [](std::string_view name) { return name.find(' ') != name.npos; });
+  std::erase_if(names,
+                [](std::string_view name) { return name.find(' ') != std::string_view::npos; });
   return names;
 }
 
