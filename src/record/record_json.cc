@@ -5,6 +5,7 @@
 #include "words/schema_words.h"
 
 #include <fogline/record/record_json.h>
+#include <fogline/words/refusal_words.h>
 
 #include <nlohmann/json.hpp>
 
@@ -13,10 +14,25 @@ namespace {
 
 constexpr int report_format_version = 1;
 
+/// What a fact holds, by the names of its row.
+template <typename Names, typename Value>
+Json json_by_name(const Names& names, const std::vector<Value>& values) {
+  Json object = Json::object();
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    object[std::string(names[i])] = values[i];
+  }
+  return object;
+}
+
 Json json_from_unread(const std::vector<UnreadFile>& unread) {
   Json array = Json::array();
   for (const UnreadFile& file : unread) {
-    array.push_back({{"file", file.file}, {"message", file.message}});
+    const FactRow<Refusal>& row = fact_row(file.why.kind);
+    array.push_back({{"file", file.file},
+                     {"message", sentence_of_refusal(file.file, file.why)},
+                     {"code", row.code},
+                     {"numbers", json_by_name(row.numbers, file.why.numbers)},
+                     {"names", json_by_name(row.names, file.why.names)}});
   }
   return array;
 }
