@@ -12,7 +12,7 @@ namespace {
 std::string numbers_table(const Sensitometry& read) {
   std::string html = "<table class=\"numbers\">\n<caption>Read from the curve</caption>\n<tbody>\n";
   for (const CurveNumber& number : curve_numbers(read)) {
-    if (number.reading->quantity) {
+    if (*number.reading) {
       html += "<tr><th scope=\"row\">" + html_escaped(number.name) + "</th><td>" +
               sentence_html(curve_number_text(*number.reading, number.decimals)) + "</td></tr>\n";
     }
@@ -38,8 +38,7 @@ std::string zones_table(const ZonePlacement& placement) {
   for (const ZoneDensity& zone : placement.zones) {
     head += "<th scope=\"col\">" + zone_numeral(zone.zone) + "</th>";
     row += "<td>" +
-           (zone.net_density.quantity ? text_from_number(zone.net_density.quantity->value, 2)
-                                      : std::string("–")) +
+           (zone.net_density ? text_from_number(zone.net_density->value, 2) : std::string("–")) +
            "</td>";
   }
   return "<table class=\"zones\">\n<caption>Net density of each zone, " +

@@ -1,4 +1,3 @@
-#include "process/known_reading.h"
 
 #include <fogline/process/curve_judgement.h>
 
@@ -27,7 +26,7 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
   const Sensitometry& read = *roll.sensitometry;
   CurveJudgement judgement;
   judgement.zones = Unknown::no_curve_contrast;
-  if (const auto& index = read.readings.contrast_index.quantity) {
+  if (const auto& index = read.readings.contrast_index) {
     Quantity zones;
     zones.value = zones_of(index->value, aim.contrast_index);
     // Straight enough over the doubt of one curve.
@@ -38,7 +37,7 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
                             : off > 0.0                    ? DevelopmentKind::expanded
                                                            : DevelopmentKind::contracted;
   }
-  judgement.diffusion_range = known_reading(read.placement.density_range);
+  judgement.diffusion_range = read.placement.density_range;
   if (judgement.diffusion_range) {
     const Quantity& range = *judgement.diffusion_range;
     judgement.condenser_range =
@@ -51,8 +50,8 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
   } else {
     judgement.condenser_range = judgement.diffusion_range.why();
   }
-  judgement.densest = known_reading(
-      read.placement.zones[static_cast<std::size_t>(white_zone - first_zone)].net_density);
+  judgement.densest =
+      read.placement.zones[static_cast<std::size_t>(white_zone - first_zone)].net_density;
   judgement.suits_scanning = judgement.densest
                                  ? Known<bool>(judgement.densest->value < seen_through_density)
                                  : Known<bool>(judgement.densest.why());

@@ -1,5 +1,6 @@
 #include "words/evidence_words.h"
 
+#include "words/caution_words.h"
 #include "words/fact_words.h"
 
 #include <array>
@@ -105,7 +106,7 @@ constexpr std::array<FactWords<FurtherMeasurement>, 5> measurements{{
 static_assert(rows_in_order(measurements));
 
 std::string unfit_sentence(const UnfitScan& scan) {
-  return scan.file + ": " + (scan.caution ? scan.caution->message : "no density could be read");
+  return scan.file + ": " + (scan.caution ? caution_sentence(*scan.caution) : "no density could be read");
 }
 
 }  // namespace

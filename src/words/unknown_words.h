@@ -1,16 +1,31 @@
 #pragma once
 
+#include "words/fact_words.h"
+
 #include <fogline/base/known.h>
 
+#include <span>
 #include <string>
-#include <string_view>
 
 namespace fogline {
 
-/// Why a value isn't known, a sentence. Empty where nobody said so.
+/// Of every reason, in the order of its members. Reasons of scans, frames, marks and tints are
+/// sentences; those of a curve and of a target are clauses that go on after a colon.
+std::span<const FactWords<Unknown>> unknown_words();
+
+/// Why a value is absent.
+std::string unknown_sentence(const WhyUnknown& why);
+
+/// True where somebody said why a value is absent.
+bool is_told(const WhyUnknown& why);
+
+/// Why a value is absent; empty where nobody said why.
 std::string reason_sentence(const WhyUnknown& why);
 
-/// For a value of which nobody said why it isn't known.
-std::string_view untold_sentence();
+/// The same; empty where the value is there.
+template <typename T>
+std::string told_reason(const Known<T>& known) {
+  return known ? std::string() : reason_sentence(known.why());
+}
 
 }  // namespace fogline

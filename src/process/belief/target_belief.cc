@@ -1,7 +1,6 @@
 #include "process/belief/target_belief.h"
 
 #include "process/belief/cause_regions.h"
-#include "process/known_reading.h"
 
 #include <algorithm>
 #include <cmath>
@@ -19,27 +18,26 @@ void tell_light(const Sensitometry& read, LightOrTime& result) {
   const auto& speed_point = read.readings.speed_point_log_h;
   if (!read.scale.metered_log_h) {
     result.exposure_stops = Unknown::nothing_metered;
-  } else if (!speed_point.quantity) {
-    result.exposure_stops = known_reading(speed_point).why();
+  } else if (!speed_point) {
+    result.exposure_stops = speed_point.why();
   } else {
     Quantity stops;
-    stops.value = (*read.scale.metered_log_h - usual_placing_log_h - speed_point.quantity->value) /
-                  stop_log_h;
-    stops.u95 = std::hypot(speed_point.quantity->u95 / stop_log_h,
-                           coverage_factor_95 * placing_doubt_stops);
+    stops.value =
+        (*read.scale.metered_log_h - usual_placing_log_h - speed_point->value) / stop_log_h;
+    stops.u95 = std::hypot(speed_point->u95 / stop_log_h, coverage_factor_95 * placing_doubt_stops);
     result.exposure_stops = stops;
   }
 }
 
 void tell_evidence(const Sensitometry& read, LightOrTime& result) {
   const auto used = std::count_if(read.curve.steps.begin(), read.curve.steps.end(),
-                                  [](const ExposedStep& step) { return step.left_out.empty(); });
+                                  [](const ExposedStep& step) { return !step.left_out; });
   result.evidence.push_back(fact_of(
       Evidence::known_exposures,
       {static_cast<double>(used), result.contrast_index->value, result.contrast_index->u95}));
   if (result.exposure_stops) {
     result.evidence.push_back(fact_of(
-        Evidence::speed_point, {-read.readings.speed_point_log_h.quantity->value / stop_log_h,
+        Evidence::speed_point, {-read.readings.speed_point_log_h->value / stop_log_h,
                                 usual_placing_log_h / stop_log_h}));
   }
 }
@@ -49,7 +47,7 @@ void tell_evidence(const Sensitometry& read, LightOrTime& result) {
 LightOrTime weigh_target(const Sensitometry& read, const Aim& aim,
                          const RollPopulation& population) {
   LightOrTime result;
-  result.contrast_index = *read.readings.contrast_index.quantity;
+  result.contrast_index = *read.readings.contrast_index;
   tell_light(read, result);
   tell_evidence(read, result);
   const double contrast = result.contrast_index->value;
