@@ -196,8 +196,19 @@ TEST(RescueWords, LeaveNoBathWithoutItsCaution) {
       EXPECT_THAT(step_sentence(step), Not(HasSubstr("to the litre")));
     }
   }
+}
+
+TEST(Safety, KnowsABathByItsFacts) {
   EXPECT_FALSE(names_a_bath(std::nullopt));
-  EXPECT_TRUE(names_a_bath(Advice{}));
+  Advice advice;
+  advice.stop.reasons = advice.fix.reasons = {fact_of(BathReason::own_process)};
+  advice.this_roll = {fact_of(RescueStep::nothing_chromogenic)};
+  EXPECT_FALSE(names_a_bath(advice));
+  advice.this_roll = {fact_of(RescueStep::wash_out_dye)};
+  EXPECT_TRUE(names_a_bath(advice));
+  advice.this_roll.clear();
+  advice.fix.reasons = {fact_of(BathReason::measure_clearing)};
+  EXPECT_TRUE(names_a_bath(advice));
 }
 
 TEST(PaperWords, NameTheGradeThatFitsTheRange) {
