@@ -133,7 +133,7 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
   if (calibration != nullptr) {
     source->set_transfer(transfer_of(*calibration));
   }
-  const fogline::ScanGrid grid = source->survey(grid_pixels, {});
+  const fogline::ScanGrid grid = source->survey({grid_pixels}, {});
   const fogline::WedgeSearch search = fogline::find_wedges(grid);
   if (search.wedges.empty() || !search.wedges.front().bare_light) {
     return read;

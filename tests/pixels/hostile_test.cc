@@ -21,7 +21,7 @@ using test::TiffSpec;
 /// Opens and surveys; the message of the refusal, or "" where there was none.
 std::string refusal_of(const std::string& path) {
   try {
-    open_scan(path, {})->survey(100000, {});
+    open_scan(path, {})->survey({100000}, {});
   } catch (const FileError& error) {
     EXPECT_EQ(error.file(), path);
     return error.what();

@@ -292,7 +292,7 @@ TEST(MeasureScan, AsksThePictureForTheCurve) {
     const ScanMeasurement found = measure_scan(source, {}, 1, {});
     EXPECT_EQ(found.info.transfer.kind, display_codes ? TransferKind::srgb : TransferKind::linear);
     EXPECT_EQ(found.info.transfer.source, TransferSource::assumed);
-    EXPECT_EQ(source.surveys, display_codes ? 2 : 1);
+    EXPECT_EQ(source.passes, 1);
     EXPECT_EQ(found.fitness, Fitness::indicative);
     expect_base(found);
   }

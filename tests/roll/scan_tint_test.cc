@@ -52,7 +52,7 @@ class ColourSource : public ScanSource {
 
   [[nodiscard]] double code_of(double light, int /*channel*/) const override { return light; }
 
-  ScanGrid survey(std::int64_t /*most_pixels*/, const Progress& /*progress*/) override {
+  ScanGrid survey(const SurveyPlan& /*plan*/, const Progress& /*progress*/) override {
     ScanGrid grid = drawn::grid_of(light_[0], info_.channels);
     for (int c = 1; c < info_.channels; ++c) {
       const Raster<float>& plane = light_[static_cast<std::size_t>(c)];
@@ -63,10 +63,6 @@ class ColourSource : public ScanSource {
       }
     }
     return grid;
-  }
-
-  Raster<float> read(const RegionPx& region, int /*reduction*/) override {
-    return {region.width, region.height, info_.channels};
   }
 
  private:
