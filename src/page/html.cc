@@ -3,12 +3,15 @@
 #include "page/draw/escape.h"
 #include "page/page_parts.h"
 #include "page/page_style.h"
+#include "words/caution_words.h"
 #include "words/judgement_words.h"
 #include "words/phrases.h"
 #include "words/rescan_lines.h"
 #include "words/safety.h"
 #include "words/story.h"
 #include "words/verdict.h"
+
+#include <fogline/words/refusal_words.h>
 
 namespace fogline {
 namespace {
@@ -40,14 +43,14 @@ std::string trust_part(const RollMeasurement& measurement) {
       for (const Caution& caution : scan.cautions) {
         html +=
             std::string(caution.severity == Severity::note ? "<li>" : "<li class=\"weighty\">") +
-            sentence_html(caution.message) + "</li>\n";
+            sentence_html(caution_sentence(caution)) + "</li>\n";
       }
       html += "</ul>\n";
     }
   }
   for (const UnreadFile& file : measurement.unread) {
-    html += "<p>" + html_escaped(file.file) + ": <b>not read</b>. " + sentence_html(file.message) +
-            "</p>\n";
+    html += "<p>" + html_escaped(file.file) + ": <b>not read</b>. " +
+            sentence_html(sentence_of_refusal(file.file, file.why)) + "</p>\n";
   }
   return html;
 }

@@ -48,7 +48,7 @@ OpenedPicture open_picture(const std::string& path) {
     case Format::unknown:
       break;
   }
-  refuse(path, "is not a TIFF, PNG or JPEG picture; save the scan as TIFF with 16 bits a channel");
+  refuse(path, Refusal::no_picture);
 }
 
 std::unique_ptr<ScanSource> open_scan(const std::string& path, const OpenOptions& options) {

@@ -1,9 +1,9 @@
 // How codes become light: published tables, and Little CMS's own evaluation of the same profiles.
 
+#include "base/refusal_of.h"
 #include "pixels/exact_light.h"
 #include "pixels/test_files.h"
 
-#include <fogline/base/error.h>
 #include <fogline/pixels/open_scan.h>
 
 #include <array>
@@ -25,9 +25,9 @@ OpenOptions option(TransferKind kind, std::optional<double> exponent = std::null
   return OpenOptions{Transfer{kind, exponent, TransferSource::option}};
 }
 
-bool has_caution(const ScanInfo& info, const std::string& code) {
+bool has_caution(const ScanInfo& info, CautionKind kind) {
   return std::any_of(info.cautions.begin(), info.cautions.end(),
-                     [&](const Caution& caution) { return caution.code == code; });
+                     [&](const Caution& caution) { return caution.fact.kind == kind; });
 }
 
 /// A grey ramp: column x holds code x (8 bits) or 257 x (16 bits).
@@ -254,16 +254,16 @@ TEST(Transfer, UnfitProfilesAreSaidAndNotUsed) {
   const auto grey = profile_of({curve});
   cmsFreeToneCurve(curve);
   test::write_tiff(path, with_profile(ramp(8, 3), grey));
-  EXPECT_TRUE(has_caution(open_scan(path, {})->info(), "profile-unfit"));
+  EXPECT_TRUE(has_caution(open_scan(path, {})->info(), CautionKind::profile_unfit));
   test::write_tiff(path, with_profile(ramp(8, 3), std::vector<std::uint8_t>(300, 7)));
   const auto scan = open_scan(path, {});
-  EXPECT_TRUE(has_caution(scan->info(), "profile-unfit"));
-  EXPECT_TRUE(has_caution(scan->info(), "transfer-assumed"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::profile_unfit));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::transfer_assumed));
   const cmsUInt16Number down[2] = {65535, 0};
   cmsToneCurve* falling = cmsBuildTabulatedToneCurve16(nullptr, 2, down);
   test::write_tiff(path, with_profile(ramp(8, 1), profile_of({falling})));
   cmsFreeToneCurve(falling);
-  EXPECT_TRUE(has_caution(open_scan(path, {})->info(), "profile-unfit"));
+  EXPECT_TRUE(has_caution(open_scan(path, {})->info(), CautionKind::profile_unfit));
 }
 
 TEST(Transfer, TableProfilesAreFollowedAlongGrey) {
@@ -283,7 +283,7 @@ TEST(Transfer, TableProfilesAreFollowedAlongGrey) {
   cmsCloseProfile(srgb);
   test::write_tiff(path, with_profile(ramp(8, 3), bytes));
   const auto scan = open_scan(path, {});
-  ASSERT_TRUE(has_caution(scan->info(), "profile-table"));
+  ASSERT_TRUE(has_caution(scan->info(), CautionKind::profile_table));
   const auto light = read_ramp(path);
   const auto formula = read_ramp(path, option(TransferKind::srgb));
   for (int x = 0; x < 256; ++x) {
@@ -356,7 +356,7 @@ TEST(Transfer, WhatIsAssumedWithoutAnyWord) {
   EXPECT_EQ(scan->info().transfer.kind, TransferKind::srgb);
   EXPECT_EQ(scan->info().transfer.source, TransferSource::assumed);
   EXPECT_TRUE(scan->info().transfer_known);
-  EXPECT_TRUE(has_caution(scan->info(), "transfer-assumed"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::transfer_assumed));
   for (const int bits : {16, 32}) {
     test::write_tiff(path, ramp(bits));
     scan = open_scan(path, {});
@@ -369,7 +369,10 @@ TEST(Transfer, WhatIsAssumedWithoutAnyWord) {
     const ScanGrid grid = scan->survey({256}, {});
     // A step of the stored root is 1/65535.
     EXPECT_NEAR(std::sqrt(grid.light.light(100, 0, 0)), 100.0 / 255.0, 1.1e-5);
-    EXPECT_THROW(scan->set_transfer(Transfer{TransferKind::curve, {}, {}}), FileError);
+    EXPECT_EQ(test::kind_of_refusal([&] {
+                scan->set_transfer(Transfer{TransferKind::curve, {}, {}});
+              }),
+              Refusal::no_own_tone_curve);
     EXPECT_THROW(scan->set_transfer(Transfer{TransferKind::power, {}, {}}), std::invalid_argument);
   }
   TiffSpec spec = ramp(32);
@@ -385,8 +388,8 @@ TEST(Transfer, AnOptionTakesBackTheAssumption) {
   const TempFolder folder;
   const std::string path = folder.file("ramp.tif");
   test::write_tiff(path, ramp(8));
-  EXPECT_FALSE(
-      has_caution(open_scan(path, option(TransferKind::srgb))->info(), "transfer-assumed"));
+  EXPECT_FALSE(has_caution(open_scan(path, option(TransferKind::srgb))->info(),
+                           CautionKind::transfer_assumed));
 }
 
 TEST(Transfer, FloatWithAStatedMaximum) {
@@ -441,7 +444,7 @@ TEST(Transfer, GreyResponseCurveIsDensityByCode) {
   const std::string path = folder.file("ramp.tif");
   test::write_bytes(path, grey_response_file());
   const auto scan = open_scan(path, {});
-  EXPECT_TRUE(has_caution(scan->info(), "grey-response-curve"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::grey_response_curve));
   EXPECT_EQ(scan->info().transfer.source, TransferSource::file_tag);
   const auto light = read_ramp(path);
   for (const int code : {255, 200, 100, 5}) {
