@@ -214,11 +214,12 @@ ScanCase measure_strip(const filmsim::Simulated& simulated, const std::string& p
   try {
     const auto source = fogline::open_scan(path, {});
     fogline::MeasureOptions options;
-    options.scanner = calibration;
-    std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, options, 1, {}));
+    if (calibration != nullptr) {
+      options.scanner = *calibration;
+    }
+    const fogline::RollMeasurement roll = fogline::measure_roll(*source, options).measurement;
     strip.read = true;
-    compare(simulated, fogline::join_scans(std::move(scans)), strip);
+    compare(simulated, roll, strip);
   } catch (const std::exception& error) {
     strip.trouble = error.what();
   }

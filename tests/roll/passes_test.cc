@@ -25,7 +25,7 @@ WedgeReference reference() {
 
 TEST(Passes, APlainScanIsReadOnce) {
   CountedScan scan(sample("bracket-135.tif"));
-  measure_scan(scan.source(), {}, 1, {});
+  measure_roll(scan.source(), {});
   EXPECT_DOUBLE_EQ(scan.passes(), 1.0);
 }
 
@@ -36,8 +36,8 @@ TEST(Passes, ACalibrationAndTheScanReadByItAreReadOnce) {
   EXPECT_DOUBLE_EQ(wedge.passes(), 1.0);
   CountedScan scan(sample("bracket-135.tif"));
   MeasureOptions options;
-  options.scanner = &run.calibration;
-  measure_scan(scan.source(), options, 1, {});
+  options.scanner = run.calibration;
+  measure_roll(scan.source(), options);
   EXPECT_DOUBLE_EQ(scan.passes(), 1.0);
 }
 
@@ -49,7 +49,7 @@ TEST(Passes, AScanThatDoesNotTellItsCurveIsReadOnce) {
     picture.curve = ToneCurve{};
     picture.info.transfer_known = false;
     CountedScan scan(std::move(picture));
-    const ScanMeasurement measured = measure_scan(scan.source(), {}, 1, {});
+    const ScanMeasurement measured = measure_roll(scan.source(), {}).measurement.scans.front();
     EXPECT_TRUE(measured.info.transfer_known) << name;
     EXPECT_EQ(measured.info.transfer.kind, kind) << name;
     EXPECT_DOUBLE_EQ(scan.passes(), 1.0) << name;
@@ -58,10 +58,9 @@ TEST(Passes, AScanThatDoesNotTellItsCurveIsReadOnce) {
 
 TEST(Passes, AScanWithItsOwnWedgeIsReadOnce) {
   CountedScan scan(sample("wedge.tif"));
-  const WedgeReference steps = reference();
   MeasureOptions options;
-  options.wedge = &steps;
-  const ScanMeasurement measured = measure_scan(scan.source(), options, 1, {});
+  options.wedge = reference();
+  const ScanMeasurement measured = measure_roll(scan.source(), options).measurement.scans.front();
   EXPECT_FALSE(measured.steps.empty());
   EXPECT_DOUBLE_EQ(scan.passes(), 1.0);
 }

@@ -1,8 +1,7 @@
 #include "base/seeded_noise.h"
 #include "film/drawn_scan.h"
+#include "roll/reading/scan_reading.h"
 #include "tint/judge_tint.h"
-
-#include <fogline/roll/measure_roll.h>
 
 #include <algorithm>
 #include <array>
@@ -100,7 +99,7 @@ ScanInfo linear_info(int channels = most_channels) {
 Tint tint_of(const PerChannel<double>& base, const PerChannel<double>& lamp, const ScanInfo& info,
              const Scan& scan = one_frame()) {
   ColourSource source(scan, base, lamp, info);
-  return measure_scan(source, {}, 1, {}).tint;
+  return read_one_scan(source, {}, 1, {}).scan.tint;
 }
 
 constexpr PerChannel<double> grey_base{0.28, 0.28, 0.28};
@@ -128,7 +127,7 @@ TEST(ScanTint, KnownBaseIsItsOwnColour) {
   ColourSource source(one_frame(), pink_base, white_lamp, linear_info());
   MeasureOptions options;
   options.base_tint = pink_base;
-  const Tint tint = measure_scan(source, options, 1, {}).tint;
+  const Tint tint = read_one_scan(source, options, 1, {}).scan.tint;
   EXPECT_EQ(tint.kind, TintKind::none);
   EXPECT_FALSE(tint.may_be_stock);
 }

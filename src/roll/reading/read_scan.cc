@@ -177,8 +177,8 @@ bool decide_transfer(ScanSource& source, const ScanWork& work) {
 }  // namespace
 
 ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
-    : scanner_(options.scanner) {
-  if (options.wedge != nullptr) {
+    : scanner_(options.scanner ? &*options.scanner : nullptr) {
+  if (options.wedge) {
     own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown, {});
     return;
   }
