@@ -1,7 +1,6 @@
 #include "roll/target/read_target.h"
 
 #include <algorithm>
-#include <utility>
 
 namespace fogline {
 
@@ -66,7 +65,7 @@ Known<Sensitometry> read_steps(const TargetSteps& steps, const ExposureTarget& t
   if (steps.failure) {
     return *steps.failure;
   }
-  Known<CharacteristicCurve> curve = fit_characteristic_curve(steps.exposed);
+  const Known<FittedCurve> curve = fit_characteristic_curve(steps.exposed);
   if (!curve) {
     return curve.why();
   }
@@ -76,7 +75,7 @@ Known<Sensitometry> read_steps(const TargetSteps& steps, const ExposureTarget& t
     scale.metered_log_h = 0.0;
     scale.exposure_index = target.exposure_index;
   }
-  Sensitometry read = read_sensitometry(std::move(*curve), scale);
+  Sensitometry read = read_sensitometry(*curve, scale);
   if (steps.place_doubt) {
     forget_places(read, *steps.place_doubt);
   }
