@@ -27,7 +27,7 @@ std::map<int, ExposedSteps> published() {
     double density = 0.0;
     row >> key >> comma >> log_h >> comma >> density;
     // Read off a printed drawing to about a third of a hundredth.
-    curves[key].steps.push_back({"", log_h, 0.0, density, 0.003, ""});
+    curves[key].steps.push_back({"", log_h, 0.0, density, 0.003, std::nullopt});
   }
   return curves;
 }
