@@ -220,11 +220,15 @@ TEST(PaperWords, NameTheGradeThatFitsTheRange) {
   EXPECT_THAT(printing_sentence(1.60, ""), HasSubstr("very soft paper"));
 }
 
+// Reasons of a curve, a target or a profile go on after a colon, so they begin small and end
+// without a stop; all others are sentences.
 TEST(UnknownWords, SayEveryReason) {
   for (const Fact<Unknown>& why : one_of_each<Unknown>()) {
-    if (why.kind != Unknown::not_told) {
-      expect_sentence(reason_sentence(why));
-    }
+    const std::string reason = unknown_sentence(why);
+    ASSERT_FALSE(reason.empty());
+    const bool sentence = reason.back() == '.';
+    EXPECT_EQ(sentence, reason.front() >= 'A' && reason.front() <= 'Z') << reason;
+    expect_sentence(sentence ? reason : reason + ".");
   }
   EXPECT_EQ(reason_sentence({}), "");
   EXPECT_EQ(reason_sentence({Unknown::not_told, {}, {}, "as told before"}), "as told before");
