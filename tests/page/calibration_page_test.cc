@@ -67,7 +67,7 @@ TEST(CalibrationPage, TellsWhatTheScannerMayBeTrustedFor) {
   const std::string page = html_from_calibration(run(), {small_picture()});
   EXPECT_THAT(page, HasSubstr("Densities up to 1.5 can now be measured"));
   EXPECT_THAT(page, HasSubstr("Left out as not fitting the others: step 3."));
-  EXPECT_THAT(page, HasSubstr("It doesn&#39;t fit the other steps."));
+  EXPECT_THAT(page, HasSubstr("It doesn&#39;t fit the other steps: look for dirt"));
   EXPECT_THAT(page, HasSubstr(", flatbed"));
   EXPECT_THAT(page, HasSubstr("crc32:00000000"));
 }

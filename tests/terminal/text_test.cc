@@ -124,7 +124,7 @@ TEST(Text, SaysThatDensitiesCountFromClearFilm) {
 TEST(Text, OfAnUnfitScanGivesTheReasonAndTheCure) {
   const std::string text = text_of(invented::unfit_roll());
   EXPECT_THAT(text, HasSubstr("Unfit: nothing can be measured"));
-  EXPECT_THAT(text, HasSubstr("There is no film in the picture"));
+  EXPECT_THAT(text, HasSubstr("No film was found"));
   EXPECT_THAT(text, HasSubstr("How to scan better"));
   EXPECT_THAT(text, Not(HasSubstr("Shadow and highlight")));
 }
