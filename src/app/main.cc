@@ -6,6 +6,7 @@
 #include "terminal.h"
 
 #include <fogline/base/error.h>
+#include <fogline/words/refusal_words.h>
 
 #include <exception>
 #include <new>
@@ -37,7 +38,7 @@ ExitStatus run_and_explain(const std::vector<std::string>& arguments) {
     complain(error.what());
     return ExitStatus::wrong_use;
   } catch (const FileError& error) {
-    complain(error.what());
+    complain(sentence_of(error));
   } catch (const std::bad_alloc&) {
     complain("memory ran out: close other programs, or scan at a lower resolution");
   } catch (const std::exception& error) {

@@ -16,6 +16,7 @@
 #include <fogline/tables/roll_card_file.h>
 #include <fogline/tables/scanner_file.h>
 #include <fogline/tables/wedge_reference_file.h>
+#include <fogline/words/refusal_words.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -44,7 +45,7 @@ ScanMeasurement read_scan(const std::string& file, const MeasureRequest& request
                           int frame_number) {
   std::error_code error;
   if (std::filesystem::is_directory(file, error)) {
-    throw FileError(file, file + " is a folder: name the scans in it.");
+    throw FileError(file, Refusal::scan_is_folder);
   }
   ProgressLine progress(file);
   const auto source = open_scan(file, request.open);
@@ -63,8 +64,8 @@ RollMeasurement read_roll(const MeasureRequest& request) {
       scans.push_back(read_scan(file, request, next_frame));
       next_frame += static_cast<int>(scans.back().frames.size());
     } catch (const FileError& failure) {
-      complain(failure.what());
-      unread.push_back({file, failure.what()});
+      complain(sentence_of(failure));
+      unread.push_back({file, failure.why()});
     }
   }
   RollMeasurement roll = join_scans(std::move(scans), request.measure.target);
@@ -157,7 +158,7 @@ bool written(const Writer& write) {
     write();
     return true;
   } catch (const FileError& failure) {
-    complain(failure.what());
+    complain(sentence_of(failure));
     return false;
   }
 }

@@ -188,14 +188,11 @@ ResponseOutcome fit_response(const ResponseProblem& given) {
   ResponseOutcome outcome;
   ResponseProblem problem = given;
   if (lights_in_use(problem) < fewest_lights) {
-    outcome.failure =
-        "shows fewer than four lights that can be used (the others are clipped or without light)";
+    outcome.failure = Refusal::too_few_lights;
     return outcome;
   }
   if (!codes_fall(problem)) {
-    outcome.failure =
-        "has codes that don't fall steadily while the reference's density rises: the reference is "
-        "another wedge's, or the scan isn't a plain picture of the light";
+    outcome.failure = Refusal::codes_not_falling;
     return outcome;
   }
   CalibratedStray stray = weighed_stray(problem);
@@ -208,7 +205,7 @@ ResponseOutcome fit_response(const ResponseProblem& given) {
   calibration.curves.channels = problem.channels;
   for (std::size_t c = 0; c < channels.size(); ++c) {
     if (channels[c].curve.code.empty()) {
-      outcome.failure = "has codes that don't follow the light";
+      outcome.failure = Refusal::codes_not_of_light;
       return outcome;
     }
     calibration.curves.of_channel[c] = channels[c].curve;

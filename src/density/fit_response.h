@@ -1,9 +1,9 @@
 #pragma once
 
+#include <fogline/base/refusal.h>
 #include <fogline/density/scanner_calibration.h>
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -41,8 +41,8 @@ struct ResponseProblem {
 struct ResponseOutcome {
   /// Curves, doubt, steps, limits, stray light and residuals are filled, the rest is the caller's.
   ScannerCalibration calibration;
-  /// One sentence without a subject ("has codes that ..."); empty where the fit succeeded.
-  std::string failure;
+  /// Absent where the fit succeeded.
+  std::optional<Refusal> failure;
 };
 
 /// Fits each channel's code as a smooth, falling function of the light that reached it (transmitted

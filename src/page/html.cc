@@ -10,6 +10,8 @@
 #include "words/story.h"
 #include "words/verdict.h"
 
+#include <fogline/words/refusal_words.h>
+
 namespace fogline {
 namespace {
 
@@ -46,8 +48,8 @@ std::string trust_part(const RollMeasurement& measurement) {
     }
   }
   for (const UnreadFile& file : measurement.unread) {
-    html += "<p>" + html_escaped(file.file) + ": <b>not read</b>. " + sentence_html(file.message) +
-            "</p>\n";
+    html += "<p>" + html_escaped(file.file) + ": <b>not read</b>. " +
+            sentence_html(sentence_of_refusal(file.file, file.why)) + "</p>\n";
   }
   return html;
 }

@@ -2,7 +2,6 @@
 
 #include <array>
 #include <cmath>
-#include <stdexcept>
 #include <string_view>
 #include <utility>
 
@@ -69,17 +68,17 @@ Json json_from_step(const CalibrationStep& step, int channels) {
           {"corners_px", std::move(corners)}};
 }
 
-/// A field of an object, or a sentence that it isn't there.
+/// A field of an object that must be there.
 const Json& field(const Json& object, std::string_view name) {
   const auto found = object.is_object() ? object.find(name) : object.end();
   if (!object.is_object() || found == object.end()) {
-    throw std::runtime_error("has no field " + std::string(name));
+    throw WrongField(Refusal::scanner_file_lacks_field, std::string(name));
   }
   return *found;
 }
 
 [[noreturn]] void wrong(std::string_view name) {
-  throw std::runtime_error("has something impossible in its field " + std::string(name));
+  throw WrongField(Refusal::scanner_file_field_impossible, std::string(name));
 }
 
 double number(const Json& object, std::string_view name) {

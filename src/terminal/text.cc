@@ -14,6 +14,8 @@
 #include "words/story.h"
 #include "words/verdict.h"
 
+#include <fogline/words/refusal_words.h>
+
 #include <algorithm>
 #include <array>
 
@@ -39,7 +41,7 @@ void put_trust(TextLayout& layout, const RollMeasurement& measurement) {
     }
   }
   for (const UnreadFile& file : measurement.unread) {
-    layout.item('!', file.message);
+    layout.item('!', sentence_of_refusal(file.file, file.why));
   }
 }
 

@@ -4,6 +4,7 @@
 #include "words/phrases.h"
 
 #include <cmath>
+#include <cstdio>
 #include <stdexcept>
 
 namespace fogline {
@@ -50,6 +51,11 @@ std::string number_in_form(double value, std::string_view form) {
   }
   if (form == "count") {
     return count_word(static_cast<std::size_t>(std::max(0L, std::lround(value))));
+  }
+  if (form == "signed") {
+    char text[32];
+    std::snprintf(text, sizeof text, "%+.2g", value);
+    return text;
   }
   const bool with_sign = form.size() == 2 && form.front() == '+';
   const std::string_view decimals = with_sign ? form.substr(1) : form;

@@ -119,7 +119,7 @@ TEST(MarkedAreas, MustLieOnFilm) {
     measure({TargetKind::kBracket, 0.0, true, true}, 4, target);
     FAIL() << "nothing was said";
   } catch (const fogline::FileError& error) {
-    EXPECT_NE(std::string(error.what()).find("doesn't lie on film"), std::string::npos);
+    EXPECT_EQ(error.why().kind, fogline::Refusal::area_off_film);
   }
 }
 

@@ -50,10 +50,11 @@ TEST(Html, NeedsNoScriptAndNoNetwork) {
 
 TEST(Html, EscapesNamesOfFiles) {
   RollMeasurement roll = invented::roll("<b>&\"'.tif");
-  roll.unread.push_back({"<i>.tif", "<i>.tif isn't there."});
+  roll.unread.push_back({"<i>.tif", {Refusal::undecodable, {}, {"<u>"}, {}}});
   const std::string page = page_of(roll);
   EXPECT_THAT(page, HasSubstr("&lt;b&gt;&amp;&quot;&#39;.tif"));
   EXPECT_THAT(page, Not(HasSubstr("<b>&")));
+  EXPECT_THAT(page, HasSubstr("&lt;i&gt;.tif is damaged or breaks off (&lt;u&gt;)"));
   EXPECT_THAT(page, Not(HasSubstr("<i>.tif")));
 }
 

@@ -1,8 +1,8 @@
 // PNG and JPEG: what they say of themselves, and the pixels.
 
+#include "base/refusal_of.h"
 #include "pixels/encode_picture.h"
 
-#include <fogline/base/error.h>
 #include <fogline/pixels/open_scan.h>
 
 #include <array>
@@ -149,7 +149,7 @@ TEST(Png, PaletteIsRefused) {
     png_set_PLTE(png, info, colors.data(), 256);
   };
   write_png(path, spec);
-  EXPECT_THROW(open_scan(path, {}), FileError);
+  EXPECT_EQ(test::kind_of_refusal([&] { open_scan(path, {}); }), Refusal::palette);
 }
 
 Raster<std::uint8_t> smooth_picture(int channels) {

@@ -1,8 +1,8 @@
 // How codes become light: published tables, and Little CMS's own evaluation of the same profiles.
 
+#include "base/refusal_of.h"
 #include "pixels/test_files.h"
 
-#include <fogline/base/error.h>
 #include <fogline/pixels/open_scan.h>
 
 #include <array>
@@ -365,7 +365,10 @@ TEST(Transfer, WhatIsAssumedWithoutAnyWord) {
     EXPECT_TRUE(scan->info().transfer_known);
     EXPECT_EQ(scan->info().transfer.kind, TransferKind::power);
     EXPECT_NEAR(read_ramp(*scan).at(100, 0), std::pow(100.0 / 255.0, 2.0), 1e-6);
-    EXPECT_THROW(scan->set_transfer(Transfer{TransferKind::curve, {}, {}}), FileError);
+    EXPECT_EQ(test::kind_of_refusal([&] {
+                scan->set_transfer(Transfer{TransferKind::curve, {}, {}});
+              }),
+              Refusal::no_own_tone_curve);
     EXPECT_THROW(scan->set_transfer(Transfer{TransferKind::power, {}, {}}), std::invalid_argument);
   }
   TiffSpec spec = ramp(32);

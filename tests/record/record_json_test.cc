@@ -246,9 +246,17 @@ TEST(RecordJson, HoldsFindingsInTheirOrder) {
 
 TEST(RecordJson, ListsFilesThatCouldNotBeRead) {
   RollMeasurement roll;
-  roll.unread.push_back({"gone.tif", "gone.tif isn't there."});
+  roll.unread.push_back({"gone.tif", {Refusal::too_many_pixels, {200000, 3}, {}, {}}});
+  roll.unread.push_back({"lost.tif", {Refusal::cant_open, {}, {"No such file or directory"}, {}}});
   const json report = json_of(roll);
   EXPECT_EQ(report["unread"][0]["file"], "gone.tif");
+  EXPECT_EQ(report["unread"][0]["message"],
+            "gone.tif claims 200000 by 3 pixels, more than any scan has; scan fewer strips at a "
+            "time.");
+  EXPECT_EQ(report["unread"][0]["code"], "too-many-pixels");
+  EXPECT_EQ(report["unread"][0]["numbers"], (json{{"width_px", 200000}, {"height_px", 3}}));
+  EXPECT_EQ(report["unread"][1]["code"], "cant-open");
+  EXPECT_EQ(report["unread"][1]["names"], (json{{"system", "No such file or directory"}}));
   EXPECT_TRUE(report["scans"].empty());
   EXPECT_EQ(report["roll_medians"], nullptr);
 }

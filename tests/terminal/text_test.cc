@@ -132,10 +132,10 @@ TEST(Text, OfAnUnfitScanGivesTheReasonAndTheCure) {
 
 TEST(Text, OfUnreadFilesAloneHoldsTheirSentences) {
   RollMeasurement roll;
-  roll.unread.push_back({"gone.tif", "gone.tif isn't there."});
+  roll.unread.push_back({"gone.tif", {Refusal::cant_open, {}, {"No such file or directory"}, {}}});
   const std::string text = text_of(roll);
   EXPECT_THAT(text, HasSubstr("No scan could be read."));
-  EXPECT_THAT(text, HasSubstr("gone.tif isn't there."));
+  EXPECT_THAT(text, HasSubstr("gone.tif can't be opened (No such file or directory)"));
 }
 
 TEST(Text, HasEscapeCodesOnlyWhereAsked) {

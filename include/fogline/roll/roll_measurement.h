@@ -5,6 +5,7 @@
 #include <fogline/base/geometry.h>
 #include <fogline/base/quantity.h>
 #include <fogline/base/raster.h>
+#include <fogline/base/refusal.h>
 #include <fogline/base/scan_source.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/fitness.h>
@@ -228,10 +229,12 @@ struct RollMedians {
   std::optional<Quantity> net_highlight;
 };
 
-/// A file that could not be read, and the sentence that says so.
+/// A file that could not be read, and why.
 struct UnreadFile {
   std::string file;
-  std::string message;
+  Fact<Refusal> why;
+
+  friend bool operator==(const UnreadFile&, const UnreadFile&) = default;
 };
 
 /// What the scans of one roll say, in the order given.

@@ -30,8 +30,7 @@ ScanInfo common_info(const std::vector<ScanSource*>& sources) {
   for (const ScanSource* source : sources) {
     const ScanInfo& info = source->info();
     if (info.bits != first.bits || info.channels != first.channels) {
-      throw FileError(info.file, info.file + " has other bits or channels than " + first.file +
-                                     ": take all pictures with one setting.");
+      throw FileError(info.file, Refusal::shots_differ, {}, {first.file});
     }
   }
   return first;
@@ -50,7 +49,7 @@ std::vector<EvenArea> areas_of(const std::vector<ScanSource*>& sources, std::siz
     const WedgeSearch search = find_wedges(grid);
     const ScanInfo& info = sources[i]->info();
     if (search.wedges.empty()) {
-      throw FileError(info.file, info.file + ": " + search.failure);
+      throw FileError(info.file, Refusal::no_wedge);
     }
     for (const WedgeStep& step : search.wedges.front().steps) {
       areas.push_back({step.corners_px, step.light, step.light_doubt, step.clipped_share});
@@ -61,18 +60,16 @@ std::vector<EvenArea> areas_of(const std::vector<ScanSource*>& sources, std::siz
     }
   }
   if (areas.size() != wanted) {
-    const std::string& file = sources.front()->info().file;
-    throw FileError(file, file + " shows " + std::to_string(areas.size()) + " even areas where " +
-                              std::to_string(wanted) +
-                              " were named: name one for each, lightest first.");
+    throw FileError(sources.front()->info().file, Refusal::areas_not_as_named,
+                    {static_cast<double>(areas.size()), static_cast<double>(wanted)});
   }
   return areas;
 }
 
 void fit(CalibrationRun& run, const ResponseProblem& problem, const ScanInfo& info) {
   ResponseOutcome outcome = fit_response(problem);
-  if (!outcome.failure.empty()) {
-    throw FileError(info.file, info.file + " " + outcome.failure + ".");
+  if (outcome.failure) {
+    throw FileError(info.file, *outcome.failure);
   }
   run.calibration = std::move(outcome.calibration);
 }

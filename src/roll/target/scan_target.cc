@@ -87,12 +87,6 @@ ExposedReading reading_of(const ExposedArea& area, const FilmStrip& film, int st
   return reading;
 }
 
-std::string stops_text(double stops) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%+.2g stops", stops);
-  return text;
-}
-
 FilmExtent extent_of(const BoxPx& box, const FilmMap& map) {
   const PointMm a = map.film_from_scan({box.x, box.y});
   const PointMm b = map.film_from_scan({box.x + box.width, box.y + box.height});
@@ -119,10 +113,7 @@ void add_marked_area(ScanMeasurement& scan, const ScanWork& work, const MarkedAr
       return;
     }
   }
-  throw FileError(scan.info.file, scan.info.file + ": the area marked for " +
-                                      stops_text(marked.stops) +
-                                      " doesn't lie on film whose densities can be read; mark it "
-                                      "in pixels of the file, x and y of its upper left corner.");
+  throw FileError(scan.info.file, Refusal::area_off_film, {marked.stops});
 }
 
 /// Film one and more pitches beyond the strip's end frames: where the least exposed frames of a
