@@ -2,7 +2,8 @@
 #include "record/judgement_tables.h"
 #include "record/measurement_tables.h"
 #include "words/record_words.h"
-#include "words/refusal_words.h"
+
+#include <fogline/words/refusal_words.h>
 
 namespace fogline {
 
@@ -70,8 +71,9 @@ template <>
 const Fields<UnreadFile>& fields_of() {
   static const Fields<UnreadFile> fields{
       field("file", &UnreadFile::file, required),
-      repeat<UnreadFile>("message",
-                         [](const UnreadFile& unread) { return refusal_sentence(unread); }),
+      repeat<UnreadFile>(
+          "message",
+          [](const UnreadFile& unread) { return sentence_of_refusal(unread.file, unread.why); }),
       field("fact", &UnreadFile::why),
   };
   return fields;

@@ -70,8 +70,7 @@ Json parsed(std::string_view text, const std::string& file) {
     throw FileError(file, Refusal::report_field_unfit, {}, {"version"});
   }
   if (*version != report_version) {
-    throw FileError(file, Refusal::report_of_other_version,
-                    {version->get<double>(), report_version});
+    throw FileError(file, Refusal::report_of_other_version, {version->get<double>()});
   }
   return report;
 }

@@ -1,10 +1,10 @@
 #include "record/invented_curve.h"
 #include "record/invented_judgement.h"
 #include "record/report_files.h"
-#include "words/refusal_words.h"
 
 #include <fogline/base/error.h>
 #include <fogline/record/record_json.h>
+#include <fogline/words/refusal_words.h>
 
 #include <algorithm>
 #include <optional>
