@@ -65,8 +65,6 @@ const Fields<ZonePlacement>& fields_of();
 template <>
 const Fields<ExposureScale>& fields_of();
 template <>
-const Fields<ContrastEstimate>& fields_of();
-template <>
 const Fields<RollMedians>& fields_of();
 template <>
 const Fields<UnreadFile>& fields_of();

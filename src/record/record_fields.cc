@@ -1,6 +1,7 @@
 #include "record/advice_fields.h"
 #include "record/judgement_tables.h"
 #include "record/measurement_tables.h"
+#include "words/curve_words.h"
 #include "words/record_words.h"
 
 #include <fogline/words/refusal_words.h>
@@ -49,7 +50,9 @@ void walk_contrast(RollRecord& record, FieldWalker& walker) {
   walker.enter("contrast", required, true);
   walker.object([&] {
     RollMeasurement& roll = record.measurement;
-    walk_fields(walker, roll.contrast);
+    walk_field(walker, "method", roll.contrast.method, required, any);
+    walk_known(walker, "contrast_index", roll.contrast.contrast_index, contrast_index_reason(roll));
+    walk_field(walker, "density_range", roll.contrast.density_range, null, any);
     walk_sensitometry(walker, roll.sensitometry, base_of(roll));
     walk_field(walker, "use", record.judgement.curve, left_out, any);
   });

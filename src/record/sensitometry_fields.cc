@@ -216,14 +216,4 @@ void walk_sensitometry(FieldWalker& walker, Known<Sensitometry>& sensitometry, d
   walk_field(walker, "residual_rms", sensitometry->curve.residual_rms, kept, not_negative);
 }
 
-template <>
-const Fields<ContrastEstimate>& fields_of() {
-  static const Fields<ContrastEstimate> fields{
-      field("method", &ContrastEstimate::method, required),
-      field("contrast_index", &ContrastEstimate::contrast_index),
-      field("density_range", &ContrastEstimate::density_range),
-  };
-  return fields;
-}
-
 }  // namespace fogline

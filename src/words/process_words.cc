@@ -9,7 +9,7 @@ namespace fogline {
 
 template <>
 SchemaWords<TintKind> schema_words() {
-  static constexpr std::array<SchemaWord<TintKind>, 8> rows{{
+  static constexpr std::array<SchemaWord<TintKind>, 7> rows{{
       {TintKind::none, "none"},
       {TintKind::dye_left, "dye-left"},
       {TintKind::sensitising_dye, "sensitising-dye"},
@@ -17,10 +17,9 @@ SchemaWords<TintKind> schema_words() {
       {TintKind::fixer_haze, "fixer-haze"},
       {TintKind::yellow_stain, "yellow-stain"},
       {TintKind::image_stain, "image-stain"},
-      {TintKind::unknown, "unknown"},
   }};
   static_assert(in_order_and_complete(rows));
-  return {rows, TintKind::unknown};
+  return {rows, TintKind::none};
 }
 
 template <>

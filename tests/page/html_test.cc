@@ -60,8 +60,9 @@ TEST(Html, EscapesNamesOfFiles) {
 
 TEST(Html, EscapesSentencesFromElsewhere) {
   RollMeasurement roll = invented::roll();
-  roll.scans.front().cautions.push_back({"x", Severity::note, "a < b & c > d"});
-  roll.scans.front().reasons["zero"] = "<u>";
+  roll.scans.front().cautions.push_back(
+      {Severity::note, {CautionKind::grey_scan, {}, {}, "a < b & c > d"}});
+  roll.scans.front().veiling_glare = WhyUnknown{Unknown::not_told, {}, {}, "<u>"};
   const std::string page = page_of(roll);
   EXPECT_THAT(page, HasSubstr("a &lt; b &amp; c &gt; d"));
   EXPECT_THAT(page, Not(HasSubstr("<u>")));

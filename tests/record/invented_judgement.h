@@ -63,7 +63,7 @@ inline std::vector<Mark> marks() {
                           mark(MarkKind::dust, {540.0, 215.0, 3.0, 4.0}, 0.4, 0.62, 0.99),
                           mark(MarkKind::pinhole, {1296.0, 340.0, 3.0, 3.0}, 0.2, -0.9, 0.71),
                           mark(MarkKind::scratch, {10.0, 130.0, 1280.0, 4.0}, 128.0, -0.08, 0.97)};
-  marks.back().contrast_density.reset();
+  marks.back().contrast_density = Unknown::uneven_surround;
   return marks;
 }
 

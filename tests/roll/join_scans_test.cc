@@ -152,7 +152,7 @@ TEST(JoinScans, OfNothingHasNoMedians) {
   EXPECT_EQ(roll.scans.size(), 1U);
   EXPECT_FALSE(roll.medians.has_value());
   EXPECT_FALSE(roll.contrast.contrast_index.has_value());
-  EXPECT_FALSE(roll.contrast.contrast_index_reason.empty());
+  EXPECT_EQ(roll.contrast.contrast_index.why().kind, Unknown::few_frames_for_contrast);
 }
 
 }  // namespace

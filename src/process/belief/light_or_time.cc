@@ -47,7 +47,7 @@ void tell_numbers(const LightBelief& belief, LightOrTime& result) {
 
 LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
                                  const RollPopulation& population, const RollCard* card) {
-  if (roll.sensitometry && roll.sensitometry->readings.contrast_index.quantity) {
+  if (roll.sensitometry && roll.sensitometry->readings.contrast_index) {
     return weigh_target(*roll.sensitometry, aim, population);
   }
   LightOrTime result;
