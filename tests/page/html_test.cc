@@ -139,7 +139,7 @@ TEST(Html, PutsTheAimBesideTheRollsDensities) {
   // Shadow 0.20 to 0.40 above a base of 0.30, on a scale to 3.0.
   EXPECT_THAT(page, HasSubstr("class=\"aim\" x=\"16.67%\" width=\"6.67%\""));
   EXPECT_THAT(page, HasSubstr(">shadow aim</text>"));
-  roll.scans.front().base_fog.reset();
+  roll.scans.front().base_fog = Unknown::no_zero_for_base;
   EXPECT_THAT(page_of(roll), Not(HasSubstr("shadow aim")));
 }
 

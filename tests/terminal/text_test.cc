@@ -113,7 +113,7 @@ TEST(Text, SaysThatDensitiesCountFromClearFilm) {
   scan.fitness = Fitness::relative;
   scan.densities_above = DensitiesAbove::base;
   scan.zero.source = ZeroSource::none;
-  scan.base_fog.reset();
+  scan.base_fog = Unknown::no_zero_for_base;
   TextOptions wide;
   wide.width = 400;
   const std::string text = text_of(roll, wide);
