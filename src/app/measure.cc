@@ -186,7 +186,7 @@ ExitStatus run_measure(const MeasureRequest& request) {
   }
   // No other finding stands for a scan without densities.
   const bool unfit = std::any_of(record.judgement.findings.begin(), record.judgement.findings.end(),
-                                 [](const Finding& f) { return f.code == "unfit-scan"; });
+                                 [](const Finding& f) { return f.cause == Cause::unfit_scan; });
   return unfit ? ExitStatus::unfit_scan : ExitStatus::done;
 }
 

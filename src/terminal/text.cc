@@ -270,7 +270,7 @@ std::string text_from_record(const RollRecord& record, const TextOptions& option
   if (!measurement.scans.empty()) {
     put_method(layout, record);
   }
-  if (names_a_bath(layout.text())) {
+  if (names_a_bath(record.judgement.advice)) {
     layout.heading("Cautions");
     for (const std::string_view sentence : safety_sentences()) {
       layout.item('-', sentence);

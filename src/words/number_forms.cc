@@ -37,6 +37,11 @@ std::string stops_text(double stops) {
   return whole == 0 ? rest + " of a stop" : std::to_string(whole) + " " + rest + " stops";
 }
 
+std::string median_text(double frames) {
+  const long count = std::lround(frames);
+  return count == 1 ? "the one frame" : "the median of " + std::to_string(count) + " frames";
+}
+
 }  // namespace
 
 std::string number_in_form(double value, std::string_view form) {
@@ -56,6 +61,9 @@ std::string number_in_form(double value, std::string_view form) {
     char text[32];
     std::snprintf(text, sizeof text, "%+.2g", value);
     return text;
+  }
+  if (form == "median") {
+    return median_text(value);
   }
   const bool with_sign = form.size() == 2 && form.front() == '+';
   const std::string_view decimals = with_sign ? form.substr(1) : form;

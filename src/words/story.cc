@@ -130,7 +130,7 @@ std::vector<std::string> unsure_sentences(const JudgedRoll& record) {
     add_scan_reasons(scan, sentences);
     add_frame_reasons(scan, sentences);
   }
-  add_once(sentences, record.judgement.light_or_time.reason);
+  add_once(sentences, reason_sentence(record.judgement.light_or_time.causes.why()));
   add_once(sentences, contrast_index_reason(measurement));
   add_once(sentences, told_reason(measurement.contrast.density_range));
   const auto by_silver = [](const ScanMeasurement& scan) {

@@ -25,4 +25,7 @@ std::string told_reason(const Known<T>& known) {
   return known || !is_told(known.why()) ? std::string() : unknown_sentence(known.why());
 }
 
+/// Why a value isn't known, a sentence. Empty where nobody said so.
+std::string reason_sentence(const WhyUnknown& why);
+
 }  // namespace fogline
