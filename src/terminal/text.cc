@@ -25,7 +25,7 @@ namespace {
 
 constexpr std::string_view missing = "–";
 
-std::string cell(const std::optional<Quantity>& density, DensityUnits units) {
+std::string cell(const Known<Quantity>& density, DensityUnits units) {
   if (!density) {
     return std::string(missing);
   }
@@ -187,7 +187,7 @@ void put_curve(TextLayout& layout, const RollRecord& record) {
   }
   constexpr std::size_t name_width = 54;
   for (const CurveNumber& number : curve_numbers(read)) {
-    if (number.reading->quantity) {
+    if (*number.reading) {
       layout.line(padded(number.name, name_width) +
                   curve_number_text(*number.reading, number.decimals));
     }
