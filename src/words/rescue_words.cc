@@ -93,7 +93,7 @@ constexpr std::array<RescueWords, 19> words{{
 static_assert(rows_in_order(words));
 
 std::string sentence(const Fact<RescueStep>& step, std::string_view RescueWords::*form) {
-  if (!step.told.empty()) {
+  if (!step.told.empty() || step.kind == told) {
     return step.told;
   }
   if (step.kind == print_on || step.kind == print_on_by_condenser) {
