@@ -26,7 +26,7 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
   const Sensitometry& read = *roll.sensitometry;
   CurveJudgement judgement;
   judgement.zones = Unknown::no_curve_contrast;
-  if (const CurveReading& index = read.readings.contrast_index) {
+  if (const auto& index = read.readings.contrast_index) {
     Quantity zones;
     zones.value = zones_of(index->value, aim.contrast_index);
     // Straight enough over the doubt of one curve.

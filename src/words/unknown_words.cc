@@ -151,7 +151,7 @@ bool is_told(const WhyUnknown& why) {
 }
 
 std::string reason_sentence(const WhyUnknown& why) {
-  return why == WhyUnknown{} ? "" : sentence_of<Unknown>(why, words);
+  return is_told(why) ? unknown_sentence(why) : std::string();
 }
 
 }  // namespace fogline

@@ -79,6 +79,7 @@ enum class Unknown {
   profile_of_other_kind,
   profile_without_curve,
   profile_not_rising,
+
   // process
   no_density_scan,     ///< no scan tells densities
   no_clear_film,       ///< pictures are there, clear film to count from isn't
