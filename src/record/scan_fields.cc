@@ -25,6 +25,19 @@ void walk_film(ScanMeasurement& scan, FieldWalker& walker) {
   walker.leave();
 }
 
+/// Only of a roll that has a printed wedge as its target: elsewhere there is nothing to explain.
+void walk_exposed_wedge(ScanMeasurement& scan, FieldWalker& walker) {
+  Known<int>& steps = scan.exposed_wedge_steps;
+  if (walker.enter("exposed_wedge_steps", left_out, steps.has_value())) {
+    int walked = steps.value_or(0);
+    walker.whole(walked);
+    steps = walked;
+    walker.leave();
+  } else if (is_told(steps.why()) || !walker.wants_repeats()) {
+    walk_reason(walker, "exposed_wedge", steps);
+  }
+}
+
 }  // namespace
 
 template <>
@@ -135,7 +148,7 @@ const Fields<ScanMeasurement>& fields_of() {
       field("frames", &ScanMeasurement::frames, required),
       {"steps", [](ScanMeasurement& scan,
                    FieldWalker& walker) { walk_steps(walker, scan.steps, scan.info.channels); }},
-      field("wedge_place_doubtful", &ScanMeasurement::wedge_place_doubtful, left_out),
+      {"exposed_wedge_steps", walk_exposed_wedge},
       field("calibration", &ScanMeasurement::calibration),
       field("budgets", &ScanMeasurement::budgets),
       field("tint", &ScanMeasurement::tint, required),

@@ -23,7 +23,7 @@ void add_once(std::vector<std::string>& sentences, const std::string& sentence) 
 void add_scan_reasons(const ScanMeasurement& scan, std::vector<std::string>& sentences) {
   add_once(sentences, told_reason(scan.base_fog));
   add_once(sentences, told_reason(scan.density_limit));
-  add_once(sentences, told_reason(scan.exposed_wedge));
+  add_once(sentences, told_reason(scan.exposed_wedge_steps));
   add_once(sentences, scan.marks_limit ? unknown_sentence(*scan.marks_limit) : "");
   add_once(sentences, told_reason(scan.pixels_per_mm));
   add_once(sentences, told_reason(scan.veiling_glare));
