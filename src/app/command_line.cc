@@ -43,6 +43,7 @@ po::options_description measure_options() {
       "a step wedge of these densities lies in the scan beside the film: calibrates and measures "
       "in one go");
   add("budget", "break each doubt up by where it comes from");
+  add("full", "print the whole report, not only what fits on one screen");
   add("card", text("CARD.toml"),
       "the roll card: film, developer, time, temperature and baths, as far as you noted them; see "
       "fogline help card");
@@ -155,6 +156,7 @@ MeasureRequest measure_request(const po::variables_map& values) {
   request.scanner = text_of(values, "scanner");
   request.wedge = text_of(values, "wedge");
   request.budget = values.count("budget") != 0;
+  request.full = values.count("full") != 0;
   request.card = text_of(values, "card");
   check_files(request);
   return request;

@@ -32,6 +32,8 @@ struct MeasureRequest {
   std::optional<std::string> wedge;
   /// Breaks each doubt up by its sources in print.
   bool budget = false;
+  /// Prints the whole report instead of one screen of it.
+  bool full = false;
   /// The roll card, a TOML file. Absent: none.
   std::optional<std::string> card;
   /// Areas of known exposure.
