@@ -150,7 +150,10 @@ void draft_objections(Draft& draft, const RollRecord& record, const Verdict& ver
   draft.paragraph(tells_little(record.measurement) ? Weight::kept : Weight::trust, verdict.trust);
   for (const Objection& objection : objections_of(record)) {
     const bool is_note = objection.severity == Severity::note;
-    draft.item(is_note ? Weight::note : Weight::caution, is_note ? '-' : '!', objection.sentence);
+    if (!draft.has_told(objection.sentence)) {
+      draft.item(is_note ? Weight::note : Weight::caution, is_note ? '-' : '!',
+                 objection.files + objection.sentence);
+    }
   }
 }
 

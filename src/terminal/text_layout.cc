@@ -112,7 +112,7 @@ void TextLayout::wrap(std::string_view text, std::string_view first_indent,
                       std::string_view indent) {
   put_heading();
   told_.add(text);
-  const std::string safe = printable(text);
+  const std::string safe = printable(text.substr(0, text.find_last_not_of(' ') + 1));
   std::string line(first_indent);
   bool line_is_empty = true;
   std::size_t from = 0;

@@ -12,7 +12,7 @@
 #include "words/table_words.h"
 
 #include <algorithm>
-#include <array>
+#include <span>
 
 namespace fogline {
 namespace {
@@ -27,9 +27,9 @@ std::string cell(const std::optional<Quantity>& density, DensityUnits units) {
   return text.value + (text.doubt.empty() ? "" : " " + text.doubt);
 }
 
-using FrameRow = std::vector<std::string>;
+using Row = std::vector<std::string>;
 
-FrameRow row_of(const FrameMeasurement& frame, DensityUnits units) {
+Row row_of(const FrameMeasurement& frame, DensityUnits units) {
   const FrameTone& tone = frame.tone;
   const std::string note = frame_note(frame);
   return {std::to_string(frame.number) + (note.empty() ? "" : " " + note),
@@ -40,8 +40,8 @@ FrameRow row_of(const FrameMeasurement& frame, DensityUnits units) {
           tone.paper_range ? text_from_number(*tone.paper_range, 1) : std::string(missing)};
 }
 
-std::vector<FrameRow> frame_rows(const RollMeasurement& measurement, DensityUnits units) {
-  std::vector<FrameRow> rows;
+std::vector<Row> frame_rows(const RollMeasurement& measurement, DensityUnits units) {
+  std::vector<Row> rows;
   for (const ScanMeasurement& scan : measurement.scans) {
     for (const FrameMeasurement& frame : scan.frames) {
       if (!frame.target) {
@@ -60,11 +60,11 @@ std::vector<FrameRow> frame_rows(const RollMeasurement& measurement, DensityUnit
   return rows;
 }
 
-std::size_t table_width(const std::vector<FrameRow>& rows) {
+std::size_t table_width(const std::vector<Row>& rows) {
   std::size_t width = 0;
-  for (std::size_t c = 0; c < frame_table_head.size(); ++c) {
+  for (std::size_t c = 0; c < rows.front().size(); ++c) {
     std::size_t widest = 0;
-    for (const FrameRow& row : rows) {
+    for (const Row& row : rows) {
       widest = std::max(widest, columns(row[c]));
     }
     width += widest + 2;
@@ -72,13 +72,20 @@ std::size_t table_width(const std::vector<FrameRow>& rows) {
   return width;
 }
 
-void put_frame_list(TextLayout& layout, const std::vector<FrameRow>& rows) {
-  for (const FrameRow& row : rows) {
+/// A table where it fits; on a narrow terminal a list that names each number.
+void put_table(TextLayout& layout, std::span<const std::string_view> head,
+               const std::vector<Row>& rows) {
+  std::vector<Row> table{Row(head.begin(), head.end())};
+  table.insert(table.end(), rows.begin(), rows.end());
+  if (table_width(table) <= layout.width()) {
+    put_columns(layout, table);
+    return;
+  }
+  for (const Row& row : rows) {
     std::string text = row.front() + ":";
     for (std::size_t c = 1; c < row.size(); ++c) {
       if (!row[c].empty()) {
-        text.append(text.ends_with(':') ? " " : ", ").append(frame_table_head.at(c));
-        text.append(" ").append(row[c]);
+        text.append(text.ends_with(':') ? " " : ", ").append(head[c]).append(" ").append(row[c]);
       }
     }
     layout.item('-', text);
@@ -134,15 +141,7 @@ void put_clear_film(TextLayout& layout, const RollRecord& record, DensityUnits u
 void put_frames(TextLayout& layout, const RollMeasurement& measurement, DensityUnits units) {
   layout.paragraph(frame_table_caption(units));
   layout.paragraph(counted_from_words(measurement));
-  std::vector<FrameRow> rows = frame_rows(measurement, units);
-  const FrameRow head(frame_table_head.begin(), frame_table_head.end());
-  std::vector<FrameRow> table{head};
-  table.insert(table.end(), rows.begin(), rows.end());
-  if (table_width(table) > layout.width()) {
-    put_frame_list(layout, rows);
-  } else {
-    put_columns(layout, table);
-  }
+  put_table(layout, frame_table_head, frame_rows(measurement, units));
 }
 
 void put_curve(TextLayout& layout, const RollRecord& record) {
@@ -153,9 +152,11 @@ void put_curve(TextLayout& layout, const RollRecord& record) {
     return;
   }
   const Sensitometry& read = *record.measurement.sensitometry;
-  for (const std::string& line : step_lines(read)) {
-    layout.line(line);
+  std::vector<Row> exposures;
+  for (const StepRow& row : step_rows(read)) {
+    exposures.push_back({row.name, row.log_h, row.net_density, row.off_curve});
   }
+  put_table(layout, exposure_table_head, exposures);
   put_curve_numbers(layout, read);
   layout.paragraph(zones_sentence(read.placement));
   for (const std::string& sentence : missing_numbers(read)) {

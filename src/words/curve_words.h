@@ -11,11 +11,7 @@ namespace fogline {
 /// a curve, where the roll should have one: why not. Empty where no target was told.
 std::vector<std::string> curve_sentences(const JudgedRoll& record);
 
-/// The exposures as lines of a table, with their head: name, log H, net density, how far off the
-/// curve.
-std::vector<std::string> step_lines(const Sensitometry& read);
-
-/// The same number by number.
+/// The exposures, row by row: name, log H, net density, how far off the curve.
 struct StepRow {
   std::string name;
   std::string log_h;

@@ -64,24 +64,24 @@ std::string_view numbers_title() {
 }
 
 std::string_view objections_title() {
-  return "What stands against them";
+  return "How far to trust them";
 }
 
 std::vector<Objection> objections_of(const JudgedRoll& roll) {
   std::vector<Objection> objections;
   for (const UnreadFile& file : roll.measurement.unread) {
-    objections.push_back({Severity::unfit, file.message});
+    objections.push_back({Severity::unfit, "", file.message});
   }
   const std::size_t scans = roll.measurement.scans.size();
   std::vector<std::string_view> begun;
   for (const SharedCaution& shared : shared_cautions(roll.measurement)) {
     begun.push_back(beginning(shared.caution->message));
     objections.push_back(
-        {shared.caution->severity, files_words(shared, scans) + shared.caution->message});
+        {shared.caution->severity, files_words(shared, scans), shared.caution->message});
   }
   for (const std::string& sentence : unsure_sentences(roll)) {
     if (std::find(begun.begin(), begun.end(), beginning(sentence)) == begun.end()) {
-      objections.push_back({Severity::note, sentence});
+      objections.push_back({Severity::note, "", sentence});
     }
   }
   return objections;

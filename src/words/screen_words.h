@@ -16,6 +16,8 @@ std::string_view objections_title();
 /// What stands against a roll's numbers, in a sentence.
 struct Objection {
   Severity severity = Severity::note;
+  /// For which scans it is, with a colon; empty where for all.
+  std::string files;
   std::string sentence;
 };
 

@@ -113,7 +113,7 @@ TEST(CalibrationPage, TheDrawnResponseRunsThroughTheDrawnSteps) {
   const std::string path = page.substr(begin, page.find("/>", begin) - begin);
   const auto curve = pairs_in(path, "[ML]([0-9.]+) ([0-9.]+)");
   const auto dots =
-      pairs_in(page.substr(begin), "dot c-red\" r=\"3\" cx=\"([0-9.]+)%\" cy=\"([0-9.]+)%");
+      pairs_in(page.substr(begin), "dot c-red\" r=\"3.0\" cx=\"([0-9.]+)%\" cy=\"([0-9.]+)%");
   ASSERT_EQ(dots.size(), 3U);
   ASSERT_GT(curve.size(), 70U);
   for (const auto& [x, y] : dots) {

@@ -62,7 +62,12 @@ TEST(Screen, SaysNothingTwice) {
     EXPECT_THAT(told_twice(screen_of(record)), IsEmpty()) << name;
     TextOptions whole = screen();
     whole.full = true;
-    EXPECT_THAT(told_twice(text_from_record(record, whole)), IsEmpty()) << name;
+    const std::string all = text_from_record(record, whole);
+    // How each scan was measured is told by itself.
+    const std::string::size_type method = all.find("How it was measured\n");
+    EXPECT_THAT(told_twice(record.measurement.scans.size() > 1 ? all.substr(0, method) : all),
+                IsEmpty())
+        << name;
   }
 }
 
@@ -71,7 +76,7 @@ TEST(Screen, GoesFromTheVerdictToWhereTheRestIs) {
   std::size_t last = 0;
   for (const char* title :
        {"In one breath\n", "Do tonight\n", "Next roll\n", "The roll in numbers\n",
-        "What stands against them\n", "All of it: strip.report.html, or here with --full.\n"}) {
+        "How far to trust them\n", "All of it: strip.report.html, or here with --full.\n"}) {
     const std::size_t at = text.find(title);
     ASSERT_NE(at, std::string::npos) << title;
     EXPECT_GE(at, last) << title;

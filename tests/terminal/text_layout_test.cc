@@ -62,7 +62,7 @@ TEST(TextLayout, TellsOnceWhateverTheSizeOfLetters) {
 TEST(TextLayout, ARowBreaksIntoItsOwnColumn) {
   TextLayout layout = narrow();
   layout.row("name   ", "so many words that they need two lines");
-  EXPECT_EQ(layout.text(), "  name    so many words that they need\n         two lines\n");
+  EXPECT_EQ(layout.text(), "  name   so many words that they need\n         two lines\n");
 }
 
 TEST(TextLayout, ARowWithoutRoomBecomesAnItem) {

@@ -93,7 +93,7 @@ TEST(Text, GivesAFilmsOwnColourTheBenefitOfTheDoubt) {
 
 TEST(Text, HoldsEveryNumberOfAFrameWithItsDoubt) {
   EXPECT_THAT(text_of(invented::roll()),
-              HasSubstr("  2         0.41 ± 0.03  0.83 ± 0.05  1.42 ± 0.12  1.01 ± 0.11  1.0\n"));
+              HasSubstr("  2       0.41 ± 0.03  0.83 ± 0.05  1.42 ± 0.12  1.01 ± 0.11  1.0\n"));
 }
 
 TEST(Text, SaysWhatIsMissingAndWhy) {
