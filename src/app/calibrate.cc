@@ -1,5 +1,6 @@
 #include "calibrate.h"
 
+#include "app/commands/option_words.h"
 #include "files/write_file.h"
 #include "output_files.h"
 #include "page/calibration_page.h"
@@ -86,7 +87,7 @@ ExitStatus run_calibrate(const CalibrateRequest& request) {
     options.width = standard_output_width();
     write_standard_output(text_from_calibration(run, options));
   }
-  if (request.html != "none") {
+  if (request.html != no_page) {
     put_page(request, run);
   }
   return ExitStatus::done;

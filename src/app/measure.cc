@@ -1,5 +1,6 @@
 #include "measure.h"
 
+#include "app/commands/option_words.h"
 #include "files/write_file.h"
 #include "output_files.h"
 #include "page/html.h"
@@ -16,6 +17,7 @@
 #include <fogline/tables/roll_card_file.h>
 #include <fogline/tables/scanner_file.h>
 #include <fogline/tables/wedge_reference_file.h>
+#include <fogline/words/refusal_words.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -46,7 +48,7 @@ ScanMeasurement read_scan(const std::string& file, const MeasureRequest& request
                           int frame_number) {
   std::error_code error;
   if (std::filesystem::is_directory(file, error)) {
-    throw FileError(file, file + " is a folder: name the scans in it.");
+    throw FileError(file, Refusal::scan_is_folder);
   }
   ProgressLine progress(file);
   const auto source = open_scan(file, request.open);
@@ -65,8 +67,8 @@ RollMeasurement read_roll(const MeasureRequest& request) {
       scans.push_back(read_scan(file, request, next_frame));
       next_frame += static_cast<int>(scans.back().frames.size());
     } catch (const FileError& failure) {
-      complain(failure.what());
-      unread.push_back({file, failure.what()});
+      complain(sentence_of(failure));
+      unread.push_back({file, failure.why()});
     }
   }
   RollMeasurement roll = join_scans(std::move(scans), request.measure.target);
@@ -170,7 +172,7 @@ bool written(const Writer& write) {
     write();
     return true;
   } catch (const FileError& failure) {
-    complain(failure.what());
+    complain(sentence_of(failure));
     return false;
   }
 }
@@ -187,7 +189,7 @@ ExitStatus run_measure(const MeasureRequest& request) {
     all_done = written([&] { put_csv(*request.csv, record); }) && all_done;
   }
   std::optional<std::string> page;
-  if (request.html != "none") {
+  if (request.html != no_page) {
     all_done = written([&] { page = put_page(request, record); }) && all_done;
   }
   // Last: whoever reads it through a pipe may stop reading, which ends the program.
@@ -199,7 +201,7 @@ ExitStatus run_measure(const MeasureRequest& request) {
   }
   // No other finding stands for a scan without densities.
   const bool unfit = std::any_of(record.judgement.findings.begin(), record.judgement.findings.end(),
-                                 [](const Finding& f) { return f.code == "unfit-scan"; });
+                                 [](const Finding& f) { return f.cause == Cause::unfit_scan; });
   return unfit ? ExitStatus::unfit_scan : ExitStatus::done;
 }
 

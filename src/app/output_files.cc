@@ -8,6 +8,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <optional>
 
 namespace fogline {
 namespace {
@@ -25,22 +26,20 @@ bool begins_with_marker(const std::string& path, std::string_view marker) {
   return beginning.find(marker) != std::string::npos;
 }
 
-// What stands at `path` and may not be replaced; empty where nothing does.
-std::string obstacle(const std::string& path) {
+// What stands at `path` and may not be replaced, if anything does.
+std::optional<Refusal> obstacle(const std::string& path) {
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
   if (!fs::exists(status)) {
-    return "";
+    return std::nullopt;
   }
   if (fs::is_directory(status)) {
-    return path + " is a folder, so the page wasn't written: name a file with --html";
+    return Refusal::page_is_folder;
   }
   if (fs::is_regular_file(status) && !begins_with_marker(path, page_marker)) {
-    return path +
-           " wasn't written by fogline and is left as it is: move it, or name another page "
-           "with --html";
+    return Refusal::foreign_page;
   }
-  return "";
+  return std::nullopt;
 }
 
 }  // namespace
@@ -51,9 +50,8 @@ std::string default_page_path(const std::string& first_scan) {
 }
 
 void write_page(const std::string& path, const std::string& page) {
-  const std::string sentence = obstacle(path);
-  if (!sentence.empty()) {
-    throw FileError(path, sentence);
+  if (const auto refusal = obstacle(path)) {
+    throw FileError(path, *refusal);
   }
   write_file(path, page);
 }
@@ -62,20 +60,17 @@ void check_replaces_scanner_file(const std::string& path) {
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
   if (fs::is_directory(status)) {
-    throw FileError(path, path + " is a folder: name a file with --output.");
+    throw FileError(path, Refusal::output_is_folder);
   }
   if (fs::is_regular_file(status) && !begins_with_marker(path, scanner_file_format)) {
-    throw FileError(path, path +
-                              " is no scanner file of fogline's and is left as it is: move it, "
-                              "or name another file with --output.");
+    throw FileError(path, Refusal::foreign_scanner_file);
   }
 }
 
 std::string write_default_page(const std::string& first_scan, const std::string& page) {
   const std::string beside = default_page_path(first_scan);
-  const std::string sentence = obstacle(beside);
-  if (!sentence.empty()) {
-    throw FileError(beside, sentence);
+  if (const auto refusal = obstacle(beside)) {
+    throw FileError(beside, *refusal);
   }
   try {
     write_file(beside, page);

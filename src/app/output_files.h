@@ -7,8 +7,8 @@ namespace fogline {
 /// Where the page of a roll goes by default: strip.report.html beside strip.tif.
 std::string default_page_path(const std::string& first_scan);
 
-/// Writes a page to `path`. Replaces a file only if fogline wrote it. Throws FileError with a
-/// sentence that says what stands in the way.
+/// Writes a page to `path`. Replaces a file only if fogline wrote it. Throws FileError where
+/// something else stands in the way.
 void write_page(const std::string& path, const std::string& page);
 
 /// Throws FileError where `path` is taken by anything but a scanner file of fogline's: that may be

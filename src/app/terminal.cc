@@ -34,7 +34,7 @@ int standard_output_width() {
 void write_standard_output(std::string_view bytes) {
   const bool written = std::fwrite(bytes.data(), 1, bytes.size(), stdout) == bytes.size();
   if (!written || std::fflush(stdout) != 0) {
-    throw FileError("standard output", "standard output can't be written: is its disk full?");
+    throw FileError("standard output", Refusal::output_stopped);
   }
 }
 

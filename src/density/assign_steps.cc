@@ -56,11 +56,6 @@ double misfit(const std::vector<SeenStep>& seen, const WedgeReference& reference
   return std::abs(median(offsets)) / slope;
 }
 
-std::string count_text(std::size_t seen, std::size_t known) {
-  return "shows " + std::to_string(seen) + " steps where the reference has " +
-         std::to_string(known);
-}
-
 /// The place in the reference at which the line through the lightest steps meets the bare light, if
 /// one is much better than all others.
 std::optional<int> place_by_bare_light(const std::vector<SeenStep>& seen,
@@ -85,9 +80,11 @@ StepAssignment assign_steps(const std::vector<SeenStep>& seen, const WedgeRefere
   StepAssignment assignment;
   const int length = seen.back().slot + 1;
   const int known = static_cast<int>(reference.steps.size());
-  const std::string missing = count_text(static_cast<std::size_t>(length), reference.steps.size());
+  const auto refused = [&](Refusal why) {
+    return Fact<Refusal>{why, {static_cast<double>(length), static_cast<double>(known)}, {}, {}};
+  };
   if (length > known) {
-    assignment.failure = missing + ": it is another wedge's, or steps are missing in it";
+    assignment.failure = refused(Refusal::more_steps_than_reference);
     return assignment;
   }
   std::optional<int> first = length == known ? std::optional(0) : std::nullopt;
@@ -102,20 +99,13 @@ StepAssignment assign_steps(const std::vector<SeenStep>& seen, const WedgeRefere
     }
   }
   if (!first) {
-    assignment.failure =
-        missing +
-        (above_bare_light
-             ? ", and which are missing can't be told from the bare light; scan the whole wedge, "
-               "or "
-               "name a reference of the steps in sight"
-             : ", and no unclipped bare light beside the wedge tells which are missing; scan the "
-               "whole wedge with some bare light below the top code");
+    assignment.failure = refused(above_bare_light ? Refusal::steps_untold_by_bare_light
+                                                  : Refusal::steps_without_bare_light);
     return assignment;
   }
   if (unseen_dark_steps && known - *first - length > *unseen_dark_steps + end_tolerance) {
-    assignment.failure = missing + ", yet its film ends after " +
-                         std::to_string(length + *unseen_dark_steps) +
-                         ": the reference is another wedge's, or the wedge was cut";
+    assignment.failure = refused(Refusal::wedge_ends_early);
+    assignment.failure->numbers.push_back(static_cast<double>(length + *unseen_dark_steps));
     return assignment;
   }
   for (const SeenStep& step : seen) {

@@ -1,9 +1,9 @@
 #pragma once
 
+#include <fogline/base/refusal.h>
 #include <fogline/density/wedge_reference.h>
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -22,8 +22,8 @@ struct SeenStep {
 struct StepAssignment {
   /// Index into the reference's steps for each seen step.
   std::vector<int> reference_index;
-  /// One sentence without a subject ("shows 22 steps, but ..."); empty where it could be told.
-  std::string failure;
+  /// Absent where it could be told.
+  std::optional<Fact<Refusal>> failure;
   /// Nothing but the number of dark steps up to the film's end told which steps are missing.
   bool counted_from_dark_end = false;
 };

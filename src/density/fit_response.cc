@@ -128,15 +128,13 @@ void leave_out_wild(ResponseProblem& problem, CalibratedStray& stray) {
       return;
     }
     CalibrationStep& step = problem.lights[static_cast<std::size_t>(wild)].step;
-    step.reason =
-        "It doesn't fit the other steps: look for dirt or a scratch on it, or a slip in "
-        "the reference.";
+    step.left_out = fact_of(Unknown::step_off_response);
     const std::vector<ChannelResponse> without = fit_channels(problem, stray.share);
     const double away = read_density(problem.lights[static_cast<std::size_t>(wild)], without,
                                      stray.share, problem.callier) -
                         step.reference_density;
     if (std::abs(away) < wild_density) {
-      step.reason.clear();
+      step.left_out.reset();
       return;
     }
     step.outlier = true;
@@ -169,7 +167,7 @@ void judge_steps(ScannerCalibration& calibration, const ResponseProblem& problem
   int used = 0;
   for (const ShownLight& light : problem.lights) {
     CalibrationStep step = light.step;
-    step.used = step.reason.empty();
+    step.used = !step.left_out;
     step.density = read_density(light, channels, calibration.stray.share, problem.callier);
     const CalibratedDoubt doubt = calibration.doubt_at(step.reference_density);
     step.u95 = 1.96 * std::hypot(doubt.fit, noise_density(light, channels, calibration));
@@ -188,14 +186,11 @@ ResponseOutcome fit_response(const ResponseProblem& given) {
   ResponseOutcome outcome;
   ResponseProblem problem = given;
   if (lights_in_use(problem) < fewest_lights) {
-    outcome.failure =
-        "shows fewer than four lights that can be used (the others are clipped or without light)";
+    outcome.failure = Refusal::too_few_lights;
     return outcome;
   }
   if (!codes_fall(problem)) {
-    outcome.failure =
-        "has codes that don't fall steadily while the reference's density rises: the reference is "
-        "another wedge's, or the scan isn't a plain picture of the light";
+    outcome.failure = Refusal::codes_not_falling;
     return outcome;
   }
   CalibratedStray stray = weighed_stray(problem);
@@ -208,7 +203,7 @@ ResponseOutcome fit_response(const ResponseProblem& given) {
   calibration.curves.channels = problem.channels;
   for (std::size_t c = 0; c < channels.size(); ++c) {
     if (channels[c].curve.code.empty()) {
-      outcome.failure = "has codes that don't follow the light";
+      outcome.failure = Refusal::codes_not_of_light;
       return outcome;
     }
     calibration.curves.of_channel[c] = channels[c].curve;

@@ -1,9 +1,9 @@
 #pragma once
 
+#include <fogline/base/refusal.h>
 #include <fogline/density/scanner_calibration.h>
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -11,7 +11,7 @@ namespace fogline {
 /// One known light as a scanner saw it.
 struct ShownLight {
   /// Number, label, place, codes, reference density and (optional) uncalibrated density are taken
-  /// over into the calibration's steps; `reason` says why a light can't be used.
+  /// over into the calibration's steps; `left_out` says why a light can't be used.
   CalibrationStep step;
   /// Standard uncertainty of the reference density, its own part.
   double density_doubt = 0.0;
@@ -41,8 +41,8 @@ struct ResponseProblem {
 struct ResponseOutcome {
   /// Curves, doubt, steps, limits, stray light and residuals are filled, the rest is the caller's.
   ScannerCalibration calibration;
-  /// One sentence without a subject ("has codes that ..."); empty where the fit succeeded.
-  std::string failure;
+  /// Absent where the fit succeeded.
+  std::optional<Refusal> failure;
 };
 
 /// Fits each channel's code as a smooth, falling function of the light that reached it (transmitted

@@ -18,7 +18,7 @@ namespace fogline {
 
 namespace {
 
-/// Longest piece of a decoder's own words that a sentence can carry.
+/// Longest piece of a decoder's own words that is kept: one line of a terminal, with the file.
 constexpr std::size_t longest_detail = 120;
 
 std::string reason_of(int error_number) {
@@ -47,8 +47,7 @@ InputFile::InputFile(std::string path) : path_(std::move(path)) {
   descriptor_ = ::open(path_.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
   if (descriptor_ < 0) {
     const int error_number = errno;
-    refuse(path_,
-           "can't be opened (" + reason_of(error_number) + "); check the name and its rights");
+    refuse(path_, Refusal::cant_open, {}, {reason_of(error_number)});
   }
   struct stat status {};
   const bool known = ::fstat(descriptor_, &status) == 0;
@@ -56,13 +55,12 @@ InputFile::InputFile(std::string path) : path_(std::move(path)) {
   if (!regular) {
     const bool folder = known && S_ISDIR(status.st_mode);
     ::close(descriptor_);
-    refuse(path_, folder ? "is a folder; name the picture in it"
-                         : "is not a file that can be read in part; copy the scan to disk first");
+    refuse(path_, folder ? Refusal::is_folder : Refusal::is_no_file);
   }
   size_ = static_cast<std::uint64_t>(status.st_size);
   if (size_ == 0) {
     ::close(descriptor_);
-    refuse(path_, "is empty; scan or copy it again");
+    refuse(path_, Refusal::is_empty);
   }
 }
 
@@ -80,8 +78,7 @@ std::size_t InputFile::read_some(std::uint64_t offset, void* bytes, std::size_t 
     }
     if (got < 0) {
       const int error_number = errno;
-      refuse(path_, "can't be read to its end (" + reason_of(error_number) +
-                        "); copy it to another disk and try again");
+      refuse(path_, Refusal::cant_read_on, {}, {reason_of(error_number)});
     }
     if (got == 0) {
       break;
@@ -97,18 +94,21 @@ void InputFile::read_exactly(std::uint64_t offset, void* bytes, std::size_t coun
   }
 }
 
-void refuse(const std::string& file, const std::string& what) {
-  throw FileError(file, file + " " + what + ".");
+void refuse(const std::string& file, Refusal kind, std::vector<double> numbers,
+            std::vector<std::string> names) {
+  throw FileError(file, kind, std::move(numbers), std::move(names));
 }
 
 void refuse_broken_off(const std::string& file) {
-  refuse(file, "breaks off before its picture ends; copy or scan it again");
+  refuse(file, Refusal::breaks_off);
 }
 
 void refuse_damaged(const std::string& file, const std::string& detail) {
-  const std::string line = one_short_line(detail);
-  refuse(file, "is damaged or breaks off" + (line.empty() ? "" : " (" + line + ")") +
-                   "; copy, scan or save it again");
+  std::string line = one_short_line(detail);
+  if (line.empty()) {
+    refuse(file, Refusal::damaged);
+  }
+  refuse(file, Refusal::undecodable, {}, {std::move(line)});
 }
 
 }  // namespace fogline

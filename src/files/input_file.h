@@ -1,8 +1,11 @@
 #pragma once
 
+#include <fogline/base/refusal.h>
+
 #include <cstddef>
 #include <cstdint>
 #include <string>
+#include <vector>
 
 namespace fogline {
 
@@ -24,7 +27,7 @@ class InputFile {
   /// Reads up to `count` bytes from `offset` on; returns how many there were (0 at the end).
   std::size_t read_some(std::uint64_t offset, void* bytes, std::size_t count) const;
 
-  /// Reads exactly `count` bytes; throws FileError ("breaks off") where the file ends before.
+  /// Reads exactly `count` bytes; throws FileError (`breaks_off`) where the file ends before.
   void read_exactly(std::uint64_t offset, void* bytes, std::size_t count) const;
 
  private:
@@ -33,8 +36,9 @@ class InputFile {
   std::uint64_t size_ = 0;
 };
 
-/// Throws FileError with the sentence "<file> <what>."; `what` says what is wrong and what to do.
-[[noreturn]] void refuse(const std::string& file, const std::string& what);
+/// Throws FileError; numbers and names in the order of the kind's row.
+[[noreturn]] void refuse(const std::string& file, Refusal kind, std::vector<double> numbers = {},
+                         std::vector<std::string> names = {});
 
 /// Throws FileError: the file ends before its picture does.
 [[noreturn]] void refuse_broken_off(const std::string& file);

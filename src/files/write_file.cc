@@ -20,8 +20,7 @@ namespace {
 constexpr int most_names = 100;
 
 [[noreturn]] void refuse_writing(const std::string& path, int error_number) {
-  refuse(path, "can't be written (" + std::generic_category().message(error_number) +
-                   "); check the folder, its rights and the space left");
+  refuse(path, Refusal::cant_write, {}, {std::generic_category().message(error_number)});
 }
 
 /// A file being written: closed, and removed unless it has been kept.

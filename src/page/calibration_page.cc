@@ -44,7 +44,7 @@ Element step_number(const CalibrationStep& step, const PagePicture& picture) {
   const std::string place = "left:" + percent(50.0 * (left + right) / picture.width).text() +
                             ";top:" + percent(100.0 * top / picture.height).text();
   Element number("i");
-  return number.set("class", "m t n").set("style", place).text(std::to_string(step.number));
+  return number.set("class", "m n").set("style", place).text(std::to_string(step.number));
 }
 
 Element steps_drawing(const std::vector<CalibrationStep>& steps, const PagePicture& picture) {

@@ -108,7 +108,7 @@ Markup arc(const PlotFrame& frame, double centre, double radius) {
 /// The arcs, and the line through their centre that is the contrast index.
 Markup arcs_of(const Sensitometry& read, const PlotFrame& frame) {
   const auto arcs = two_arcs(read.curve.mean);
-  if (!arcs || !read.readings.contrast_index.quantity) {
+  if (!arcs || !read.readings.contrast_index) {
     return {};
   }
   const double first = std::max(arcs->centre_log_h, frame.across.from);
@@ -124,7 +124,7 @@ Markup arcs_of(const Sensitometry& read, const PlotFrame& frame) {
 }
 
 Markup arcs_word(const Sensitometry& read, const PlotFrame& frame) {
-  const auto& index = read.readings.contrast_index.quantity;
+  const CurveReading& index = read.readings.contrast_index;
   if (!two_arcs(read.curve.mean) || !index) {
     return {};
   }
@@ -156,7 +156,7 @@ Markup steps_of(const CharacteristicCurve& curve, const PlotFrame& frame) {
     }
     const Place x = percent(frame.x(step.log_h));
     const Place y = percent(frame.held_y(step.density - curve.base_fog));
-    if (!step.left_out.empty()) {
+    if (step.left_out) {
       markup.add(label("out", {x, y, Anchor::middle, 0.0, cross_down}, "×"));
       continue;
     }

@@ -12,7 +12,7 @@ namespace {
 Element numbers_table(const Sensitometry& read) {
   Element body("tbody");
   for (const CurveNumber& number : curve_numbers(read)) {
-    if (number.reading->quantity) {
+    if (*number.reading) {
       const std::string text = curve_number_text(*number.reading, number.decimals);
       body.add(
           Element("tr").add(row_head(number.name)).add(Element("td").add(sentence_markup(text))));
@@ -42,8 +42,8 @@ Element zones_table(const ZonePlacement& placement) {
   Element row("tr");
   for (const ZoneDensity& zone : placement.zones) {
     head.add(Element("th").set("scope", "col").text(zone_numeral(zone.zone)));
-    row.add(Element("td").text(
-        zone.net_density.quantity ? text_from_number(zone.net_density.quantity->value, 2) : "–"));
+    row.add(
+        Element("td").text(zone.net_density ? text_from_number(zone.net_density->value, 2) : "–"));
   }
   Element table("table");
   table.set("class", "zones").add(Element("caption").text(zones_caption(placement)));

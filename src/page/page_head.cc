@@ -7,7 +7,7 @@
 #include <algorithm>
 
 // The first screen: verdict, tonight, next roll. It must fit a phone of 360 by 640 points, so steps
-// are told by their first sentence here and in full further down.
+// are told by what is done here and in full further down.
 
 namespace fogline {
 namespace {
@@ -16,8 +16,7 @@ Element title_with_link(SectionId id, bool has_link, SectionId to, std::string_v
   Element title("h2");
   title.text(section_of(id).title);
   if (has_link) {
-    const std::string way = "#" + std::string(section_of(to).anchor);
-    title.text(" ").add(Element("a").set("href", way).text(words));
+    title.text(" ").add(link_to(to, words));
   }
   return title;
 }
@@ -35,10 +34,10 @@ Element header_part(const RollPage& page) {
 
 Element tonight_part(const RollPage& page) {
   const Advice& advice = *page.record.judgement.advice;
-  const std::vector<std::string> steps = tonight_steps(advice);
+  const std::vector<TonightStep> steps = tonight_steps(advice);
   Element list("ol");
   for (std::size_t i = 0; i < std::min(steps.size(), short_list_steps); ++i) {
-    list.add(Element("li").add(sentence_markup(short_step(steps[i]))));
+    list.add(Element("li").add(sentence_markup(steps[i].what)));
   }
   Element part("div");
   part.set("class", "tonight");

@@ -1,9 +1,11 @@
 #include "page/draw/plot.h"
 #include "page/page_parts.h"
+#include "words/evidence_words.h"
 #include "words/figure_words.h"
 #include "words/judgement_words.h"
 #include "words/report_words.h"
 #include "words/table_words.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 
@@ -112,17 +114,19 @@ Markup light_part(const RollPage& page) {
   const LightOrTime& weighed = page.record.judgement.light_or_time;
   Markup markup;
   for (const Finding* finding : findings_beside_causes(page.record)) {
-    markup.add(paragraph(finding_sentence(*finding))).add(list_markup(finding->evidence));
+    markup.add(paragraph(finding_sentence(*finding)))
+        .add(list_markup(evidence_sentences(*finding)));
   }
-  if (weighed.judged) {
+  if (weighed.judged()) {
     Element lines("figure");
     lines.set("class", "lines").add(contrast_line(page.record.judgement));
     lines.add(light_line(weighed));
-    markup.add(Element("div").set("class", "weigh").add(odds_table(weighed.causes)).add(lines));
+    markup.add(Element("div").set("class", "weigh").add(odds_table(*weighed.causes)).add(lines));
   } else {
-    markup.add(paragraph(weighed.reason));
+    markup.add(paragraph(reason_sentence(weighed.causes.why())));
   }
-  return markup.add(list_markup(weighed.evidence)).add(paragraph(would_tell_sentence(weighed)));
+  return markup.add(list_markup(evidence_sentences(weighed.evidence)))
+      .add(paragraph(would_tell_sentence(weighed)));
 }
 
 }  // namespace fogline

@@ -1,5 +1,6 @@
 #include "page/draw/shapes.h"
 #include "page/page_parts.h"
+#include "words/evidence_words.h"
 #include "words/figure_words.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
@@ -126,7 +127,8 @@ Markup mark_table(const std::vector<MarkList>& lists, DensityUnits units) {
 Markup marks_part(const RollPage& page) {
   Markup markup;
   for (const Finding* finding : findings_at(page.record, FindingPlace::marks)) {
-    markup.add(paragraph(finding_sentence(*finding))).add(list_markup(finding->evidence));
+    markup.add(paragraph(finding_sentence(*finding)))
+        .add(list_markup(evidence_sentences(*finding)));
   }
   markup.add(cutouts(page)).add(mark_table(page.marks, page.units));
   for (std::size_t i = 0; i < page.marks.size(); ++i) {

@@ -11,7 +11,7 @@
 namespace fogline {
 namespace {
 
-Element cell(const std::optional<Quantity>& density, DensityUnits units) {
+Element cell(const Known<Quantity>& density, DensityUnits units) {
   Element element("td");
   if (!density) {
     return element.text("–");

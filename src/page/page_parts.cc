@@ -2,6 +2,7 @@
 
 #include "page/draw/escape.h"
 #include "page/page_style.h"
+#include "words/caution_words.h"
 #include "words/report_words.h"
 #include "words/safety.h"
 #include "words/sections.h"
@@ -77,16 +78,21 @@ Markup cautions_list(const std::vector<Caution>& cautions) {
   for (const Caution& caution : cautions) {
     list.add(Element("li")
                  .set("class", caution.severity == Severity::note ? "" : "weighty")
-                 .add(sentence_markup(caution.message)));
+                 .add(sentence_markup(caution_sentence(caution))));
   }
   return Markup().add(list);
 }
 
+Element link_to(SectionId id, std::string_view words) {
+  std::string way = "#";
+  way.append(section_of(id).anchor);
+  return Element("a").set("href", way).text(words);
+}
+
 Element safety_paragraph() {
-  const std::string way = "#" + std::string(section_of(SectionId::cautions).anchor);
   Element paragraph("p");
   paragraph.set("class", "small").text(safety_line()).text(" ");
-  return paragraph.add(Element("a").set("href", way).text(all_cautions_words()));
+  return paragraph.add(link_to(SectionId::cautions, all_cautions_words()));
 }
 
 Element table_head(std::span<const std::string_view> names) {

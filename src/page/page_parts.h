@@ -3,6 +3,7 @@
 #include "page/draw/element.h"
 #include "page/html.h"
 #include "words/mark_list.h"
+#include "words/sections.h"
 
 #include <span>
 #include <string>
@@ -38,6 +39,8 @@ Markup list_markup(const std::vector<std::string>& sentences);
 Markup list_markup(const std::vector<std::string_view>& sentences);
 /// Cautions as a list, the weighty ones marked.
 Markup cautions_list(const std::vector<Caution>& cautions);
+/// The way to a section that has an anchor.
+Element link_to(SectionId id, std::string_view words);
 /// The cautions for baths in a line, with the way to all of them: stands wherever baths are named.
 Element safety_paragraph();
 

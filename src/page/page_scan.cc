@@ -4,6 +4,8 @@
 #include "words/rescan_lines.h"
 #include "words/story.h"
 
+#include <fogline/words/refusal_words.h>
+
 #include <algorithm>
 
 // What is told of the scans: whether they can be trusted, what isn't sure, how to scan better, how
@@ -28,7 +30,7 @@ Markup trust_part(const RollPage& page) {
   for (const UnreadFile& file : page.measurement().unread) {
     Element told("p");
     told.text(file.file + ": ").add(Element("b").text(not_read_words())).text(". ");
-    markup.add(told.add(sentence_markup(file.message)));
+    markup.add(told.add(sentence_markup(sentence_of_refusal(file.file, file.why))));
   }
   return markup.add(budget_part(page.measurement(), page.units));
 }

@@ -67,7 +67,7 @@ std::vector<std::uint8_t> encode_jpeg(const Raster<std::uint8_t>& picture, int q
   jpeg_destroy_compress(&target.encoder);
   const std::unique_ptr<unsigned char, void (*)(void*)> owned(target.bytes, std::free);
   if (!written) {
-    throw std::runtime_error("the picture could not be encoded as JPEG");
+    throw std::runtime_error("encode_jpeg");
   }
   return {owned.get(), owned.get() + target.count};
 }

@@ -26,7 +26,7 @@ void append(png_structp png, png_bytep bytes, png_size_t count) {
     appended = false;
   }
   if (!appended) {
-    png_error(png, "out of memory");
+    png_longjmp(png, 1);
   }
 }
 
@@ -69,7 +69,7 @@ std::vector<std::uint8_t> encode_png(const Raster<std::uint8_t>& picture) {
   const bool written = target.info != nullptr && write_rows(target);
   png_destroy_write_struct(&target.png, &target.info);
   if (!written) {
-    throw std::runtime_error("the picture could not be encoded as PNG");
+    throw std::runtime_error("encode_png");
   }
   return bytes;
 }

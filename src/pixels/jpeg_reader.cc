@@ -47,6 +47,9 @@ class JpegFile {
 
   void guarded(void (*step)(JpegFile&)) {
     if (!run(step)) {
+      if (too_many_scans_) {
+        refuse(file_.path(), Refusal::too_many_scans);
+      }
       refuse_damaged(file_.path(), message_.data());
     }
   }
@@ -140,7 +143,7 @@ class JpegFile {
     if (decoder->is_decompressor != 0) {
       JpegFile& self = self_of(decoder);
       if (self.decoder_.input_scan_number > most_scans) {
-        std::snprintf(self.message_.data(), self.message_.size(), "too many scans");
+        self.too_many_scans_ = true;
         std::longjmp(self.jump_, 1);
       }
     }
@@ -185,6 +188,7 @@ class JpegFile {
   jpeg_progress_mgr progress_{};
   std::jmp_buf jump_{};
   std::array<char, JMSG_LENGTH_MAX> message_{};
+  bool too_many_scans_ = false;
   std::array<std::uint8_t, 65536> buffer_{};
   std::uint64_t position_ = 0;
 };

@@ -14,11 +14,11 @@ constexpr std::uint64_t always_read_bytes = 64 << 20;
 
 void check_picture_size(const std::string& file, std::uint64_t width, std::uint64_t height) {
   if (width == 0 || height == 0) {
-    refuse(file, "states a picture without pixels; save it again");
+    refuse(file, Refusal::no_pixels);
   }
   if (width > largest_side_px || height > largest_side_px || width * height > largest_area_px) {
-    refuse(file, "claims " + std::to_string(width) + " by " + std::to_string(height) +
-                     " pixels, more than any scan has; scan fewer strips at a time");
+    refuse(file, Refusal::too_many_pixels,
+           {static_cast<double>(width), static_cast<double>(height)});
   }
 }
 
@@ -26,8 +26,7 @@ void check_decoded_size(const std::string& file, std::uint64_t decoded, std::uin
                         std::uint64_t ratio) {
   const bool worth_asking = ratio == 1 || decoded > always_read_bytes;
   if (worth_asking && decoded / ratio > file_size) {
-    refuse(file, "claims a larger picture than its " + std::to_string(file_size) +
-                     " bytes can hold, so it breaks off or is damaged; copy or scan it again");
+    refuse(file, Refusal::larger_than_file, {static_cast<double>(file_size)});
   }
 }
 

@@ -30,7 +30,7 @@ void read_resolution(ScanInfo& info, const JpegHeader& header) {
 OpenedPicture open_jpeg(const std::string& path) {
   const JpegHeader header = read_jpeg_header(path);
   if (header.components != 1 && header.components != 3) {
-    refuse(path, "holds a picture mixed for printing inks; save it as RGB or grey");
+    refuse(path, Refusal::inks);
   }
   check_picture_size(path, header.width, header.height);
   const std::uint64_t decoded = static_cast<std::uint64_t>(header.width) * header.height *

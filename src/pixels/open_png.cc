@@ -43,18 +43,16 @@ void decide_transfer(OpenedPicture& picture, const PngHeader& header) {
 
 void check_header(const std::string& path, const PngHeader& header) {
   if (header.palette || header.bits < 8) {
-    refuse(path, std::string(header.palette ? "holds a palette picture"
-                                            : "holds a picture of less than 8 bits a sample") +
-                     "; save it as RGB or grey with 16 bits a channel");
+    refuse(path, header.palette ? Refusal::palette : Refusal::few_bits);
   }
   if (header.animated) {
-    refuse(path, "is an animation; save the one picture that is the scan");
+    refuse(path, Refusal::animation);
   }
   check_picture_size(path, header.width, header.height);
   const std::uint64_t decoded = header.row_bytes() * header.height;
   check_decoded_size(path, decoded, header.file_bytes, largest_compression_ratio);
   if (header.interlaced && decoded > largest_interlaced_bytes) {
-    refuse(path, "is interlaced and too large to be held whole; save it without interlacing");
+    refuse(path, Refusal::huge_interlaced);
   }
 }
 
@@ -74,8 +72,7 @@ OpenedPicture open_png(const std::string& path) {
   picture.sample_type = header.bits == 8 ? SampleType::u8 : SampleType::u16;
   picture.top_code = header.bits == 8 ? 255 : 65535;
   if (header.samples != info.channels) {
-    add_caution(info, "extra-channel", Severity::note,
-                "The file holds a transparency channel; it is not used.");
+    add_caution(info, CautionKind::transparency_unused, Severity::note);
   }
   if (header.x_per_m && header.y_per_m) {
     note_resolution(info, *header.x_per_m / mm_per_m, *header.y_per_m / mm_per_m);

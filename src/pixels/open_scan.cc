@@ -46,7 +46,7 @@ OpenedPicture open_picture(const std::string& path) {
     case Format::unknown:
       break;
   }
-  refuse(path, "is not a TIFF, PNG or JPEG picture; save the scan as TIFF with 16 bits a channel");
+  refuse(path, Refusal::no_picture);
 }
 
 }  // namespace

@@ -30,7 +30,7 @@ class PngFile {
         info_(png_ != nullptr ? png_create_info_struct(png_) : nullptr) {
     if (info_ == nullptr) {
       png_destroy_read_struct(&png_, nullptr, nullptr);
-      refuse(path, "can't be read for want of memory; close other programs");
+      refuse(path, Refusal::no_memory);
     }
   }
   ~PngFile() { png_destroy_read_struct(&png_, &info_, nullptr); }
@@ -42,6 +42,9 @@ class PngFile {
   /// Runs `step` under libpng's jump; throws FileError where it jumped.
   void guarded(void (*step)(PngFile&)) {
     if (!run(step)) {
+      if (ends_too_soon_) {
+        refuse(file_.path(), Refusal::ends_too_soon);
+      }
       refuse_damaged(file_.path(), message_.data());
     }
   }
@@ -97,7 +100,8 @@ class PngFile {
   static void on_read(png_structp png, png_bytep bytes, png_size_t count) {
     auto* self = static_cast<PngFile*>(png_get_io_ptr(png));
     if (!self->fetch(bytes, count)) {
-      png_error(png, "the file ends too soon");
+      self->ends_too_soon_ = true;
+      png_longjmp(png, 1);
     }
   }
 
@@ -131,6 +135,7 @@ class PngFile {
   png_bytep row_target_ = nullptr;
   png_bytepp row_targets_ = nullptr;
   std::array<char, 256> message_{};
+  bool ends_too_soon_ = false;
   std::array<std::uint8_t, 65536> buffer_{};
   std::size_t buffer_used_ = 0;
   std::size_t buffer_filled_ = 0;

@@ -29,7 +29,7 @@ void ScanFile::set_transfer(const Transfer& transfer) {
     throw std::invalid_argument("a power transfer needs an exponent above 0");
   }
   if (transfer.kind == TransferKind::curve && own_curve_.sampled == nullptr) {
-    refuse(picture_.info.file, "has no tone curve of its own; name linear, srgb or a power");
+    refuse(picture_.info.file, Refusal::no_own_tone_curve);
   }
   if (transfer.kind == TransferKind::scanner &&
       (transfer.scanner == nullptr || transfer.scanner->channels < picture_.info.channels)) {
@@ -40,8 +40,9 @@ void ScanFile::set_transfer(const Transfer& transfer) {
   picture_.info.transfer = transfer;
   picture_.info.transfer_known = true;
   if (transfer.source != TransferSource::assumed) {
-    std::erase_if(picture_.info.cautions,
-                  [](const Caution& caution) { return caution.code == "transfer-assumed"; });
+    std::erase_if(picture_.info.cautions, [](const Caution& caution) {
+      return caution.fact.kind == CautionKind::transfer_assumed;
+    });
   }
   decoding_ = decoding();
 }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <vector>
 
 namespace fogline {
@@ -73,49 +74,49 @@ void add_sub_pages(TIFF* tiff, std::vector<std::uint64_t>& offsets) {
   offsets.insert(offsets.end(), list, list + used);
 }
 
-const char* refusal_of_photometric(const TiffPage& page) {
+std::optional<Refusal> refusal_of_photometric(const TiffPage& page) {
   switch (page.photometric) {
     case PHOTOMETRIC_MINISWHITE:
     case PHOTOMETRIC_MINISBLACK:
     case PHOTOMETRIC_RGB:
     case photometric_linear_raw:
-      return nullptr;
+      return std::nullopt;
     case PHOTOMETRIC_YCBCR:
       return page.compression == COMPRESSION_JPEG && !page.separate_planes
-                 ? nullptr
-                 : "stores colour as brightness and colour difference in a rare way";
+                 ? std::nullopt
+                 : std::optional(Refusal::rare_colour_difference);
     case PHOTOMETRIC_PALETTE:
-      return "holds a palette picture";
+      return Refusal::palette;
     case PHOTOMETRIC_SEPARATED:
-      return "holds a CMYK picture, mixed for printing inks";
+      return Refusal::cmyk;
     case PHOTOMETRIC_CIELAB:
     case PHOTOMETRIC_ICCLAB:
     case PHOTOMETRIC_ITULAB:
-      return "holds a CIELab picture";
+      return Refusal::cielab;
     case PHOTOMETRIC_MASK:
-      return "holds only a mask";
+      return Refusal::mask_only;
     case photometric_mosaic:
-      return "holds a raw mosaic of a camera that is not yet a picture";
+      return Refusal::raw_mosaic;
     default:
-      return "stores its samples in a way that is not grey or RGB";
+      return Refusal::not_grey_or_rgb;
   }
 }
 
-const char* refusal_of_samples(const TiffPage& page) {
+std::optional<Refusal> refusal_of_samples(const TiffPage& page) {
   if (page.bits == 1) {
-    return "holds a picture of one bit a sample, black or white only";
+    return Refusal::one_bit;
   }
   const bool is_integer =
       page.sample_format == SAMPLEFORMAT_UINT || page.sample_format == SAMPLEFORMAT_VOID;
   const bool known_integer = is_integer && (page.bits == 8 || page.bits == 16 || page.bits == 32);
   if (!known_integer && !page.is_float()) {
-    return "stores samples that are neither 8, 16 or 32 bits nor 16- or 32-bit float";
+    return Refusal::odd_sample_bits;
   }
   const bool colour = page.photometric == PHOTOMETRIC_RGB || page.photometric == PHOTOMETRIC_YCBCR;
   if ((colour && page.samples < 3) || page.samples < 1 || page.samples > most_samples_a_pixel) {
-    return "states a number of samples a pixel that can't be grey or RGB";
+    return Refusal::odd_sample_count;
   }
-  return nullptr;
+  return std::nullopt;
 }
 
 }  // namespace
@@ -166,7 +167,7 @@ TiffPageChoice choose_tiff_page(TiffHandle& handle, const std::string& path) {
   choice.full_pages = static_cast<int>(std::count_if(
       pages.begin(), pages.end(), [](const TiffPage& page) { return !page.secondary; }));
   if (choice.page.width == 0 || choice.page.height == 0) {
-    refuse(path, "states no picture size; save it again as a plain TIFF");
+    refuse(path, Refusal::tiff_without_size);
   }
   handle.go_to(choice.page.directory_offset);
   choice.page.float_scale = float_scale_of(tiff, choice.page);
@@ -174,24 +175,23 @@ TiffPageChoice choose_tiff_page(TiffHandle& handle, const std::string& path) {
 }
 
 void check_tiff_page(const TiffPage& page, const std::string& path, std::uint64_t file_size) {
-  const char* refusal = refusal_of_photometric(page);
-  refusal = refusal != nullptr ? refusal : refusal_of_samples(page);
-  if (refusal != nullptr) {
-    refuse(path, std::string(refusal) + "; save it as RGB or grey with 16 bits a channel");
+  std::optional<Refusal> refusal = refusal_of_photometric(page);
+  refusal = refusal ? refusal : refusal_of_samples(page);
+  if (refusal) {
+    refuse(path, *refusal);
   }
   if (TIFFIsCODECConfigured(page.compression) == 0 || page.compression == COMPRESSION_OJPEG) {
-    refuse(path, "is compressed in a way that can't be read here (TIFF compression " +
-                     std::to_string(page.compression) + "); save it uncompressed or with deflate");
+    refuse(path, Refusal::unknown_compression, {static_cast<double>(page.compression)});
   }
   check_picture_size(path, page.width, page.height);
   if (page.unit_width == 0 || page.unit_height == 0) {
-    refuse(path, "states strips or tiles without size; save it again as a plain TIFF");
+    refuse(path, Refusal::strips_without_size);
   }
   if (page.unit_width > largest_side_px + 65536U || page.unit_height > largest_side_px + 65536U) {
-    refuse(path, "states tiles beyond reason; save it again as a plain TIFF");
+    refuse(path, Refusal::tiles_beyond_reason);
   }
   if (page.unit_row_bytes() > largest_row_bytes) {
-    refuse(path, "states rows beyond reason; save it again as a plain TIFF");
+    refuse(path, Refusal::rows_beyond_reason);
   }
   const std::uint64_t stored_planes = page.separate_planes ? page.samples : 1;
   const std::uint64_t decoded =

@@ -42,9 +42,7 @@ TiffSource::TiffSource(const std::string& path, const TiffPage& page)
   } else if (decodes_by_rows(page)) {
     way_ = Way::by_rows;
   } else {
-    refuse(path,
-           "is compressed in one huge piece, in a way that can't be read in part; save it "
-           "with deflate or uncompressed");
+    refuse(path, Refusal::compressed_whole);
   }
 }
 
@@ -104,7 +102,7 @@ void TiffSource::read_unit(const Unit& unit, const RegionPx& wanted, const Block
   TIFF* tiff = handle_.get();
   const std::uint32_t units = page_.tiled ? TIFFNumberOfTiles(tiff) : TIFFNumberOfStrips(tiff);
   if (unit.index >= units || TIFFGetStrileOffset(tiff, unit.index) == 0) {
-    refuse_damaged(file_.path(), "a strip or tile is missing");
+    refuse(file_.path(), Refusal::strip_missing);
   }
   switch (way_) {
     case Way::direct:
@@ -175,7 +173,7 @@ void TiffSource::decode_unit(const Unit& unit) {
   const std::uint64_t by_library =
       page_.tiled ? TIFFTileSize64(tiff) : TIFFVStripSize64(tiff, page_.unit_height);
   if (by_library != unit_bytes || stored > worst_growth * unit_bytes + growth_slack_bytes) {
-    refuse_damaged(file_.path(), "the size of a strip or tile doesn't fit its picture");
+    refuse(file_.path(), Refusal::strip_size_unfit);
   }
   buffer_.resize(static_cast<std::size_t>(unit_bytes));
   const std::size_t expected =
@@ -214,7 +212,7 @@ TiffUnitRows& TiffSource::decoder_of(const Unit& unit) {
   // Decoders of units above or below are done with.
   std::erase_if(decoders_, [&](const RowDecoder& decoder) { return decoder.y != unit.area.y; });
   if (decoders_.size() >= most_row_decoders) {
-    refuse(file_.path(), "has too many huge tiles side by side; save it in strips or small tiles");
+    refuse(file_.path(), Refusal::too_many_huge_tiles);
   }
   decoders_.push_back(RowDecoder{
       unit.index, unit.area.y, std::make_unique<TiffUnitRows>(file_, handle_, page_, unit.index)});

@@ -68,7 +68,7 @@ TiffUnitRows::TiffUnitRows(const InputFile& file, const TiffHandle& handle, cons
   void* room =
       ::mmap(nullptr, mapping_bytes_, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
   if (room == MAP_FAILED) {
-    refuse(file.path(), "has a strip too large for this computer; save it in tiles");
+    refuse(file.path(), Refusal::huge_strip);
   }
   mapping_ = static_cast<std::uint8_t*>(room);
   std::memcpy(mapping_, header.data(), header.size());
@@ -92,7 +92,7 @@ TiffUnitRows::TiffUnitRows(const InputFile& file, const TiffHandle& handle, cons
   if (static_cast<std::uint64_t>(TIFFScanlineSize64(tiff_)) != row_bytes_) {
     TIFFClose(tiff_);
     ::munmap(mapping_, mapping_bytes_);
-    refuse_damaged(file.path(), "rows of a strip don't fit its width");
+    refuse(file.path(), Refusal::strip_rows_unfit);
   }
 }
 

@@ -104,38 +104,40 @@ std::string CardTable::full_name(std::string_view key) const {
   return name_.empty() ? std::string(key) : name_ + "." + std::string(key);
 }
 
-std::string CardTable::place(const toml::node& node) const {
-  return file_ + ":" + std::to_string(node.source().begin.line) + ": ";
-}
-
 std::string CardTable::listed(const std::vector<std::string_view>& words) {
-  std::string text = "one of ";
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    text += (i == 0 ? "\"" : ", \"") + std::string(words[i]) + "\"";
+  std::string text;
+  for (const std::string_view word : words) {
+    text += (text.empty() ? "\"" : ", \"") + std::string(word) + "\"";
   }
   return text;
 }
 
-void CardTable::refuse(const toml::node& node, std::string_view key,
-                       const std::string& expected) const {
-  throw FileError(file_, place(node) + full_name(key) + " must be " + expected);
+void CardTable::refuse_at(const toml::source_region& place, std::string_view key, Refusal why,
+                          const std::string& other) const {
+  std::vector<std::string> names{full_name(key)};
+  if (!other.empty()) {
+    names.push_back(other);
+  }
+  throw FileError(file_, why, {static_cast<double>(place.begin.line)}, std::move(names));
 }
 
-void CardTable::refuse_missing(std::string_view key, const std::string& expected) const {
-  const std::string where = name_.empty() ? file_ + ": " : place(table_);
-  throw FileError(file_, where + full_name(key) + " is missing: it must be " + expected);
+void CardTable::refuse(const toml::node& node, std::string_view key, Refusal why,
+                       const std::string& other) const {
+  refuse_at(node.source(), key, why, other);
 }
 
-void CardTable::complain(std::string_view key, const std::string& about) const {
-  throw FileError(file_, place(*table_.get(key)) + full_name(key) + " " + about);
+void CardTable::refuse_missing(std::string_view key, Refusal why, const std::string& other) const {
+  refuse_at(table_.source(), key, why, other);
+}
+
+void CardTable::complain(std::string_view key, Refusal why, const std::string& other) const {
+  refuse_at(table_.get(key)->source(), key, why, other);
 }
 
 void CardTable::refuse_others() const {
   for (const auto& [key, node] : table_) {
     if (asked_.find(key.str()) == asked_.end()) {
-      throw FileError(file_, file_ + ":" + std::to_string(key.source().begin.line) + ": " +
-                                 full_name(key.str()) +
-                                 " is no key of a roll card: correct or remove it");
+      refuse_at(key.source(), key.str(), Refusal::card_key_unknown, "");
     }
   }
 }
@@ -155,7 +157,7 @@ CardTable CardTable::table(std::string_view key) {
     return {nothing, file_, full_name(key)};
   }
   if (!node->is_table()) {
-    refuse(*node, key, "a table of its own, headed [" + full_name(key) + "]");
+    refuse(*node, key, Refusal::card_wants_table);
   }
   return {*node->as_table(), file_, full_name(key)};
 }
@@ -175,7 +177,7 @@ std::vector<CardTable> CardTable::tables(std::string_view key) {
     }
   }
   if (array == nullptr || found.size() != array->size()) {
-    refuse(*node, key, "tables of their own, headed [[" + full_name(key) + "]]");
+    refuse(*node, key, Refusal::card_wants_tables);
   }
   return found;
 }
@@ -187,7 +189,7 @@ std::optional<std::string> CardTable::text(std::string_view key) {
   }
   const auto found = node->value_exact<std::string>();
   if (!found || found->empty()) {
-    refuse(*node, key, "a text in quotes");
+    refuse(*node, key, Refusal::card_wants_text);
   }
   return found;
 }
@@ -204,7 +206,7 @@ std::optional<std::string> CardTable::date(std::string_view key) {
     day = day_of(*written);
   }
   if (!day) {
-    refuse(*node, key, "a date such as 2026-05-31");
+    refuse(*node, key, Refusal::card_wants_date);
   }
   return day;
 }
@@ -217,20 +219,20 @@ std::optional<double> CardTable::time_s(std::string_view key) {
   const auto written = node->value_exact<std::string>();
   const auto seconds = written ? seconds_of(*written) : std::nullopt;
   if (!seconds) {
-    refuse(*node, key, "minutes and seconds such as \"9:30\"");
+    refuse(*node, key, Refusal::card_wants_minutes);
   }
   return seconds;
 }
 
 std::optional<double> CardTable::number(std::string_view key, double least, double most,
-                                        const std::string& expected) {
+                                        Refusal otherwise) {
   const toml::node* node = take(key);
   if (node == nullptr) {
     return std::nullopt;
   }
   const auto value = node->is_number() ? node->value<double>() : std::nullopt;
   if (!value || !within(*value, least, most)) {
-    refuse(*node, key, expected);
+    refuse(*node, key, otherwise);
   }
   return value;
 }
@@ -242,13 +244,13 @@ std::optional<int> CardTable::count(std::string_view key) {
   }
   const auto value = node->value_exact<std::int64_t>();
   if (!value || *value < 0 || *value > most_counted) {
-    refuse(*node, key, "a whole number, 0 or more");
+    refuse(*node, key, Refusal::card_wants_count);
   }
   return static_cast<int>(*value);
 }
 
 std::vector<double> CardTable::numbers(std::string_view key, double least, double most,
-                                       std::size_t fewest, const std::string& expected) {
+                                       std::size_t fewest, Refusal otherwise) {
   const toml::node* node = take(key);
   if (node == nullptr) {
     return {};
@@ -256,12 +258,12 @@ std::vector<double> CardTable::numbers(std::string_view key, double least, doubl
   std::vector<double> values;
   const toml::array* array = node->as_array();
   if (array == nullptr || array->size() < fewest) {
-    refuse(*node, key, expected);
+    refuse(*node, key, otherwise);
   }
   for (const toml::node& element : *array) {
     const auto value = element.is_number() ? element.value<double>() : std::nullopt;
     if (!value || !within(*value, least, most)) {
-      refuse(element, key, expected);
+      refuse(element, key, otherwise);
     }
     values.push_back(*value);
   }
@@ -273,16 +275,16 @@ std::vector<double> CardTable::shutter_times_s(std::string_view key) {
   if (node == nullptr) {
     return {};
   }
-  const char* const expected = "a list of two or more times, such as [\"1/60\", \"1/8\", \"2\"]";
+  const Refusal otherwise = Refusal::card_wants_shutter_times;
   const toml::array* array = node->as_array();
   if (array == nullptr || array->size() < 2) {
-    refuse(*node, key, expected);
+    refuse(*node, key, otherwise);
   }
   std::vector<double> times;
   for (const toml::node& element : *array) {
     const auto time = shutter_time_of(element);
     if (!time) {
-      refuse(element, key, expected);
+      refuse(element, key, otherwise);
     }
     times.push_back(*time);
   }
@@ -296,7 +298,7 @@ std::optional<double> CardTable::shutter_time_s(std::string_view key) {
   }
   const auto time = shutter_time_of(*node);
   if (!time) {
-    refuse(*node, key, "a time such as \"1/60\" or \"2\"");
+    refuse(*node, key, Refusal::card_wants_shutter_time);
   }
   return time;
 }

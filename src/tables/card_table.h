@@ -1,5 +1,7 @@
 #pragma once
 
+#include <fogline/base/refusal.h>
+
 #include <optional>
 #include <set>
 #include <string>
@@ -16,7 +18,7 @@ template <typename Meaning>
 using Words = std::vector<std::pair<std::string_view, Meaning>>;
 
 /// One table of a roll card, read key by key. Every read checks what is there and throws FileError
-/// with file, line, key and what was expected; a key that isn't there gives nothing.
+/// with line, key and what was expected; a key that isn't there gives nothing.
 /// `refuse_others` then names whatever was never asked for.
 class CardTable {
  public:
@@ -35,13 +37,13 @@ class CardTable {
   [[nodiscard]] std::optional<std::string> date(std::string_view key);
   /// Minutes and seconds, written "9:30", as seconds.
   [[nodiscard]] std::optional<double> time_s(std::string_view key);
-  /// A number from `least` to `most`; `expected` completes "must be".
+  /// A number from `least` to `most`; `otherwise` tells of any other value.
   [[nodiscard]] std::optional<double> number(std::string_view key, double least, double most,
-                                             const std::string& expected);
+                                             Refusal otherwise);
   [[nodiscard]] std::optional<int> count(std::string_view key);
   /// Numbers from `least` to `most`, at least `fewest` of them; empty where the key isn't there.
   [[nodiscard]] std::vector<double> numbers(std::string_view key, double least, double most,
-                                            std::size_t fewest, const std::string& expected);
+                                            std::size_t fewest, Refusal otherwise);
 
   /// Shutter times as marked, in quotes ("1/60", "2") or numbers of seconds; as seconds.
   [[nodiscard]] std::vector<double> shutter_times_s(std::string_view key);
@@ -61,25 +63,30 @@ class CardTable {
       }
       allowed.push_back(written);
     }
-    refuse(*node, key, listed(allowed));
+    refuse(*node, key, Refusal::card_wants_word, listed(allowed));
   }
 
   /// Throws for the first key that no read asked for.
   void refuse_others() const;
 
-  /// Throws: `key` must be `expected`, or, for a key that isn't there, is missing.
-  [[noreturn]] void refuse(const toml::node& node, std::string_view key,
-                           const std::string& expected) const;
-  [[noreturn]] void refuse_missing(std::string_view key, const std::string& expected) const;
-  /// Throws a sentence about `key` at its line.
-  [[noreturn]] void complain(std::string_view key, const std::string& about) const;
+  /// Throws at the line of a key's value; `other` is the second name of the refusal, if it has one.
+  [[noreturn]] void refuse(const toml::node& node, std::string_view key, Refusal why,
+                           const std::string& other = "") const;
+  /// Throws at the line of this table: the key isn't there.
+  [[noreturn]] void refuse_missing(std::string_view key, Refusal why,
+                                   const std::string& other = "") const;
+  /// Throws at the line of a key that is there.
+  [[noreturn]] void complain(std::string_view key, Refusal why,
+                             const std::string& other = "") const;
+  /// Words that a key may have, as a card has them: "cubic", "tabular".
+  static std::string listed(const std::vector<std::string_view>& words);
 
  private:
   /// The value of a key, which counts as asked for; nullptr where it isn't there.
   const toml::node* take(std::string_view key);
   [[nodiscard]] std::string full_name(std::string_view key) const;
-  [[nodiscard]] std::string place(const toml::node& node) const;
-  static std::string listed(const std::vector<std::string_view>& words);
+  [[noreturn]] void refuse_at(const toml::source_region& place, std::string_view key, Refusal why,
+                              const std::string& other) const;
 
   const toml::table& table_;
   std::string file_;

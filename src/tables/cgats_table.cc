@@ -40,10 +40,6 @@ std::vector<std::string> words_of(const std::string& line) {
   return words;
 }
 
-std::string at_line(int line) {
-  return "line " + std::to_string(line);
-}
-
 /// Reads tables line by line.
 class CgatsReader {
  public:
@@ -64,7 +60,7 @@ class CgatsReader {
         }
       }
     }
-    refuse(file_, "has no table with SAMPLE_ID and D_VIS: give the visual densities of the steps");
+    refuse(file_, Refusal::reference_no_densities);
   }
 
  private:
@@ -90,7 +86,7 @@ class CgatsReader {
       }
       fields_.insert(fields_.end(), words.begin(), words.end());
     }
-    refuse(file_, "breaks off within its BEGIN_DATA_FORMAT: END_DATA_FORMAT is missing");
+    refuse(file_, Refusal::reference_format_breaks_off);
   }
 
   [[nodiscard]] std::optional<std::size_t> field(const char* name) const {
@@ -113,20 +109,20 @@ class CgatsReader {
       }
       ++rows;
       if (words.size() != fields_.size()) {
-        refuse(file_, "has " + std::to_string(words.size()) + " values in " + at_line(line_) +
-                          " where its format names " + std::to_string(fields_.size()));
+        refuse(file_, Refusal::reference_row_unfit,
+               {static_cast<double>(words.size()), static_cast<double>(line_),
+                static_cast<double>(fields_.size())});
       }
       if (label && density) {
         steps.push_back({words[*label], density_from_text(words[*density], file_, line_), {}});
       }
     }
-    refuse(file_, "breaks off within its data: END_DATA is missing");
+    refuse(file_, Refusal::reference_data_break_off);
   }
 
   void check_count(std::size_t rows) const {
     if (sets_ && *sets_ != std::to_string(rows)) {
-      refuse(file_, "says NUMBER_OF_SETS " + *sets_ + " but holds " + std::to_string(rows) +
-                        " lines of data");
+      refuse(file_, Refusal::reference_sets_unfit, {static_cast<double>(rows)}, {*sets_});
     }
   }
 
@@ -150,12 +146,13 @@ std::vector<ReferenceStep> steps_from_cgats(const std::string& text, const std::
 
 double density_from_text(const std::string& text, const std::string& file, int line) {
   constexpr double greatest_density = 6.0;
+  constexpr std::size_t longest_quoted = 40;
   double value = 0.0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc() || end != text.data() + text.size() ||
       !(value >= 0.0 && value <= greatest_density)) {
-    refuse(file, "has \"" + text.substr(0, 40) + "\" in " + at_line(line) +
-                     " where a density from 0 to 6 is wanted (with a decimal point)");
+    refuse(file, Refusal::reference_no_density, {static_cast<double>(line)},
+           {text.substr(0, longest_quoted)});
   }
   return value;
 }

@@ -59,8 +59,7 @@ class Table {
   }
 
   [[noreturn]] void refuse(std::string_view row, std::string_view key) const {
-    throw FileError(name_, "calibration/" + name_ + " doesn't hold " + std::string(key) + " of " +
-                               std::string(row) + ": this build is broken, build it again.");
+    throw FileError(name_, Refusal::shipped_row_missing, {}, {std::string(key), std::string(row)});
   }
 
   std::string name_;

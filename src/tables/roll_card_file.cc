@@ -30,11 +30,11 @@ std::string read_text(const std::string& path) {
   std::string text(most_bytes + 1, '\0');
   file.read(text.data(), static_cast<std::streamsize>(text.size()));
   if (!file.eof() && file.gcount() == 0) {
-    throw FileError(path, path + ": this roll card can't be read: check the name and the rights");
+    throw FileError(path, Refusal::card_unreadable);
   }
   text.resize(static_cast<std::size_t>(file.gcount()));
   if (text.size() > most_bytes) {
-    throw FileError(path, path + ": this is no roll card, it is larger than 256 kB");
+    throw FileError(path, Refusal::card_too_large);
   }
   return text;
 }
@@ -43,21 +43,20 @@ toml::table parse(const std::string& path) {
   try {
     return toml::parse(read_text(path), path);
   } catch (const toml::parse_error& error) {
-    throw FileError(path, path + ":" + std::to_string(error.source().begin.line) +
-                              ": this isn't TOML (" + std::string(error.description()) +
-                              "): write each line as key = value, texts and times in quotes");
+    throw FileError(path, Refusal::card_no_toml, {static_cast<double>(error.source().begin.line)},
+                    {std::string(error.description())});
   }
 }
 
 std::optional<double> temperature(CardTable& table, std::string_view key) {
-  return table.number(key, coolest_c, warmest_c, "degrees Celsius, 10 to 40");
+  return table.number(key, coolest_c, warmest_c, Refusal::card_wants_temperature);
 }
 
 DevelopmentCard read_development(CardTable table) {
   DevelopmentCard card;
   card.developer = table.text("developer");
   card.dilution = table.text("dilution");
-  card.volume_ml = table.number("volume_ml", smallest, largest, "millilitres, more than 0");
+  card.volume_ml = table.number("volume_ml", smallest, largest, Refusal::card_wants_volume);
   card.time_s = table.time_s("time");
   card.temperature_c = temperature(table, "temperature_c");
   card.end_temperature_c = temperature(table, "end_temperature_c");
@@ -92,12 +91,11 @@ FixCard read_fix(CardTable table) {
 
 WashCard read_wash(CardTable table) {
   WashCard card;
-  const std::string expected =
-      "a list of whole numbers, inversions of each fill, such as [5, 10, 20]";
   card.method = table.text("method");
-  for (const double fill : table.numbers("fills", 1.0, most_inversions, 1, expected)) {
+  for (const double fill :
+       table.numbers("fills", 1.0, most_inversions, 1, Refusal::card_wants_fills)) {
     if (fill != std::floor(fill)) {
-      table.complain("fills", "must be " + expected);
+      table.complain("fills", Refusal::card_wants_fills);
     }
     card.fills.push_back(static_cast<int>(fill));
   }
@@ -111,7 +109,7 @@ void refuse_key_of(const char* kind, std::initializer_list<std::string_view> key
                    const CardTable& table) {
   for (const std::string_view key : keys) {
     if (table.has(key)) {
-      table.complain(key, std::string("belongs to kind = \"") + kind + "\": remove it here");
+      table.complain(key, Refusal::card_key_of_other_kind, kind);
     }
   }
 }
@@ -121,37 +119,38 @@ TargetCard read_target(CardTable table) {
   const auto kind = table.word<TargetKind>(
       "kind", {{"bracket", TargetKind::bracket}, {"exposed-wedge", TargetKind::exposed_wedge}});
   if (!kind) {
-    table.refuse_missing("kind", "one of \"bracket\", \"exposed-wedge\"");
+    table.refuse_missing("kind", Refusal::card_lacks_word,
+                         CardTable::listed({"bracket", "exposed-wedge"}));
   }
   card.kind = *kind;
   card.stops = table.numbers("stops", -most_stops, most_stops, fewest_bracket_frames,
-                             "a list of two or more stops, such as [-5, 0]");
+                             Refusal::card_wants_stops);
   card.times_s = table.shutter_times_s("times");
   card.metered_time_s = table.shutter_time_s("metered_time");
   card.first_frame = table.count("first_frame");
   card.by = table.word<std::string>(
       "by", {{"shutter", "shutter"}, {"aperture", "aperture"}, {"filter", "filter"}});
-  card.doubt_stops = table.number("doubt_stops", 0.0, most_stops, "stops, 0 or more");
+  card.doubt_stops = table.number("doubt_stops", 0.0, most_stops, Refusal::card_wants_doubt);
   card.reference = table.text("reference");
   card.h_at_zero_lux_s =
-      table.number("h_at_zero_lux_s", smallest, largest, "lux seconds, more than 0");
+      table.number("h_at_zero_lux_s", smallest, largest, Refusal::card_wants_lux_seconds);
   table.refuse_others();
   if (card.kind == TargetKind::bracket) {
     refuse_key_of("exposed-wedge", {"reference", "h_at_zero_lux_s"}, table);
     if (card.stops.empty() && card.times_s.empty()) {
-      table.refuse_missing("stops", "a list of two or more stops, such as [-5, 0]");
+      table.refuse_missing("stops", Refusal::card_lacks_stops);
     }
     if (card.metered_time_s && card.times_s.empty()) {
-      table.complain("metered_time", "belongs to times: remove it, or tell times instead of stops");
+      table.complain("metered_time", Refusal::card_metered_time_alone);
     }
     if (!card.stops.empty() && !card.times_s.empty()) {
-      table.complain("times", "and stops exclude each other: keep one");
+      table.complain("times", Refusal::card_keys_exclude, "stops");
     }
   } else {
     refuse_key_of("bracket", {"stops", "times", "metered_time", "first_frame", "by", "doubt_stops"},
                   table);
     if (!card.reference) {
-      table.refuse_missing("reference", "the name of the wedge's table, such as \"wedge.csv\"");
+      table.refuse_missing("reference", Refusal::card_lacks_reference);
     }
   }
   return card;
@@ -162,22 +161,23 @@ MeteredTone read_metered(CardTable table) {
   MeteredTone metered;
   const auto frame = table.count("frame");
   if (!frame) {
-    table.refuse_missing("frame", "the number of a frame of the roll");
+    table.refuse_missing("frame", Refusal::card_lacks_frame);
   }
   metered.frame = *frame;
   const auto part = table.word<TonePart>("tone", {{"shadow", TonePart::shadow},
                                                   {"middle", TonePart::middle},
                                                   {"highlight", TonePart::highlight}});
   if (!part) {
-    table.refuse_missing("tone", "one of \"shadow\", \"middle\", \"highlight\"");
+    table.refuse_missing("tone", Refusal::card_lacks_word,
+                         CardTable::listed({"shadow", "middle", "highlight"}));
   }
   metered.part = *part;
-  const auto zone = table.number("zone", 0.0, brightest_zone, "a zone, 0 to 10");
+  const auto zone = table.number("zone", 0.0, brightest_zone, Refusal::card_wants_zone);
   if (!zone) {
-    table.refuse_missing("zone", "a zone, 0 to 10");
+    table.refuse_missing("zone", Refusal::card_lacks_zone);
   }
   metered.zone = *zone;
-  metered.doubt_stops = table.number("doubt_stops", 0.0, most_stops, "stops, 0 or more")
+  metered.doubt_stops = table.number("doubt_stops", 0.0, most_stops, Refusal::card_wants_doubt)
                             .value_or(metered.doubt_stops);
   table.refuse_others();
   return metered;
@@ -186,11 +186,11 @@ MeteredTone read_metered(CardTable table) {
 void read_aim(CardTable& top, RollCard& card) {
   constexpr double least_index = 0.2;
   constexpr double greatest_index = 2.0;
-  card.aim_contrast_index =
-      top.number("aim_contrast_index", least_index, greatest_index, "a contrast index, 0.2 to 2");
+  card.aim_contrast_index = top.number("aim_contrast_index", least_index, greatest_index,
+                                       Refusal::card_wants_contrast_index);
   card.aim_like = top.text("aim_like");
   if (card.aim_contrast_index && card.aim_like) {
-    top.complain("aim_like", "and aim_contrast_index exclude each other: keep one");
+    top.complain("aim_like", Refusal::card_keys_exclude, "aim_contrast_index");
   }
   card.print_with = top.word<PrintWith>("print_with", {{"diffusion", PrintWith::diffusion},
                                                        {"condenser", PrintWith::condenser},
@@ -198,13 +198,13 @@ void read_aim(CardTable& top, RollCard& card) {
 }
 
 void read_base_tint(CardTable& top, RollCard& card) {
-  const std::string expected = "three densities, red, green and blue, 0 to 1 each";
-  const std::vector<double> tint = top.numbers("base_tint", 0.0, 1.0, channels, expected);
+  const std::vector<double> tint =
+      top.numbers("base_tint", 0.0, 1.0, channels, Refusal::card_wants_base_tint);
   if (tint.empty()) {
     return;
   }
   if (tint.size() != channels) {
-    top.complain("base_tint", "must be " + expected);
+    top.complain("base_tint", Refusal::card_wants_base_tint);
   }
   card.base_tint = PerChannel<double>{tint[0], tint[1], tint[2]};
 }
@@ -217,7 +217,7 @@ RollCard read_roll_card(const std::string& path) {
   RollCard card;
   const auto name = top.text("name");
   if (!name) {
-    top.refuse_missing("name", "the roll's name in quotes");
+    throw FileError(path, Refusal::card_lacks_name);
   }
   card.name = *name;
   card.film = top.text("film");
@@ -225,7 +225,7 @@ RollCard read_roll_card(const std::string& path) {
                                                     {"tabular", FilmType::tabular},
                                                     {"chromogenic", FilmType::chromogenic}});
   card.exposure_index =
-      top.number("exposure_index", smallest, largest, "an exposure index, more than 0");
+      top.number("exposure_index", smallest, largest, Refusal::card_wants_exposure_index);
   read_aim(top, card);
   card.batch = top.text("batch");
   card.expiry = top.date("expiry");

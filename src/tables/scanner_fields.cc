@@ -1,8 +1,9 @@
 #include "tables/scanner_fields.h"
 
+#include "words/unknown_words.h"
+
 #include <array>
 #include <cmath>
-#include <stdexcept>
 #include <string_view>
 #include <utility>
 
@@ -65,21 +66,21 @@ Json json_from_step(const CalibrationStep& step, int channels) {
           {"code", json_from_channels(step.code, channels)},
           {"used", step.used},
           {"outlier", step.outlier},
-          {"reason", step.reason},
+          {"reason", step.left_out ? unknown_sentence(*step.left_out) : std::string()},
           {"corners_px", std::move(corners)}};
 }
 
-/// A field of an object, or a sentence that it isn't there.
+/// A field of an object that must be there.
 const Json& field(const Json& object, std::string_view name) {
   const auto found = object.is_object() ? object.find(name) : object.end();
   if (!object.is_object() || found == object.end()) {
-    throw std::runtime_error("has no field " + std::string(name));
+    throw WrongField(Refusal::scanner_file_lacks_field, std::string(name));
   }
   return *found;
 }
 
 [[noreturn]] void wrong(std::string_view name) {
-  throw std::runtime_error("has something impossible in its field " + std::string(name));
+  throw WrongField(Refusal::scanner_file_field_impossible, std::string(name));
 }
 
 double number(const Json& object, std::string_view name) {
@@ -163,7 +164,9 @@ CalibrationStep step_from_json(const Json& json, int channels) {
   step.code = channels_of(json, "code", channels);
   step.used = truth(json, "used");
   step.outlier = truth(json, "outlier");
-  step.reason = text(json, "reason");
+  if (const std::string reason = text(json, "reason"); !reason.empty()) {
+    step.left_out = {Unknown::not_told, {}, {}, reason};
+  }
   const Json& corners = list(json, "corners_px");
   if (corners.size() != step.corners_px.size()) {
     wrong("corners_px");

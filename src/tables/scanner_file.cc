@@ -5,7 +5,6 @@
 #include <fogline/tables/scanner_file.h>
 
 #include <cstdio>
-#include <stdexcept>
 
 #include <boost/crc.hpp>
 #include <nlohmann/json.hpp>
@@ -32,17 +31,15 @@ std::string checksum_of(const Json& fields) {
 Json parsed(const std::string& text, const std::string& file) {
   Json json = Json::parse(text, nullptr, false);
   if (json.is_discarded() || !json.is_object()) {
-    refuse(file, "is no scanner file (not JSON): make one with fogline calibrate");
+    refuse(file, Refusal::scanner_file_no_json);
   }
   const auto format = json.find("format");
   if (format == json.end() || *format != scanner_file_format) {
-    refuse(file, "is no scanner file of fogline's: make one with fogline calibrate");
+    refuse(file, Refusal::no_scanner_file);
   }
   const auto version = json.find("version");
   if (version == json.end() || *version != scanner_file_version) {
-    refuse(file,
-           "is a scanner file of a version that this fogline doesn't know: calibrate again, "
-           "or use the fogline that made it");
+    refuse(file, Refusal::scanner_file_of_other_version);
   }
   return json;
 }
@@ -59,21 +56,21 @@ std::string scanner_file_text(const ScannerCalibration& calibration) {
 }
 
 ScannerCalibration read_scanner_file(const std::string& file) {
-  Json json = parsed(read_small_text(file, most_bytes, "scanner file"), file);
+  Json json = parsed(read_small_text(file, most_bytes, Refusal::scanner_file_too_large), file);
   const Json told = json.contains("checksum") ? json["checksum"] : Json();
   json.erase("format");
   json.erase("version");
   json.erase("checksum");
   const std::string checksum = checksum_of(json);
   if (told != checksum) {
-    refuse(file, "is damaged or was edited (its checksum doesn't fit): calibrate again");
+    refuse(file, Refusal::scanner_file_changed);
   }
   try {
     ScannerCalibration calibration = calibration_from_json(json);
     calibration.checksum = checksum;
     return calibration;
-  } catch (const std::runtime_error& error) {
-    refuse(file, std::string(error.what()) + ": calibrate again");
+  } catch (const WrongField& wrong) {
+    refuse(file, wrong.why(), {}, {wrong.what()});
   }
 }
 

@@ -64,8 +64,7 @@ std::vector<ReferenceStep> steps_from_csv(const std::string& text, const std::st
     heading_possible = false;
     constexpr std::size_t with_doubt = 3;
     if (cells.size() < 2 || cells.size() > with_doubt) {
-      refuse(file, "has a line that isn't step,density (line " + std::to_string(number) +
-                       "): write one step a line, such as 1,0.05");
+      refuse(file, Refusal::reference_line_unknown, {static_cast<double>(number)});
     }
     ReferenceStep step{cells[0], density_from_text(cells[1], file, number), {}};
     if (cells.size() == with_doubt && !cells[2].empty()) {
@@ -79,19 +78,17 @@ std::vector<ReferenceStep> steps_from_csv(const std::string& text, const std::st
 void check(const std::vector<ReferenceStep>& steps, const std::string& file) {
   const auto count = static_cast<int>(steps.size());
   if (count < fewest_wedge_steps || count > most_wedge_steps) {
-    refuse(file, "lists " + std::to_string(count) +
-                     " steps; a wedge has 5 to 41: write one a line, step,density");
+    refuse(file, Refusal::reference_step_count, {static_cast<double>(count)});
   }
   std::set<std::string> labels;
   for (const ReferenceStep& step : steps) {
     if (!labels.insert(step.label).second) {
-      refuse(file, "lists step \"" + step.label + "\" twice");
+      refuse(file, Refusal::reference_step_twice, {}, {step.label});
     }
   }
   for (std::size_t i = 1; i < steps.size(); ++i) {
     if (!(steps[i].density > steps[i - 1].density)) {
-      refuse(file, "neither rises nor falls all the way: step \"" + steps[i].label + "\" (" +
-                       std::to_string(steps[i].density).substr(0, 5) + ") is out of order");
+      refuse(file, Refusal::reference_out_of_order, {steps[i].density}, {steps[i].label});
     }
   }
 }
@@ -99,7 +96,7 @@ void check(const std::vector<ReferenceStep>& steps, const std::string& file) {
 }  // namespace
 
 WedgeReference read_wedge_reference(const std::string& file) {
-  const std::string text = read_small_text(file, most_bytes, "wedge reference");
+  const std::string text = read_small_text(file, most_bytes, Refusal::reference_too_large);
   WedgeReference reference;
   reference.name = file;
   reference.steps = is_cgats(text) ? steps_from_cgats(text, file) : steps_from_csv(text, file);

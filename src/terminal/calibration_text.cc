@@ -2,6 +2,7 @@
 
 #include "terminal/text_layout.h"
 #include "words/calibration_words.h"
+#include "words/caution_words.h"
 #include "words/report_words.h"
 #include "words/table_words.h"
 
@@ -21,7 +22,7 @@ void put_steps(TextLayout& layout, const ScannerCalibration& calibration) {
                     std::isfinite(step.density) ? text_from_number(step.density, 3) : "–",
                     step_difference(step)});
     if (!step.used) {
-      rows.back().push_back(step.outlier ? std::string(left_out_words()) : step.reason);
+      rows.back().push_back(step.outlier ? std::string(left_out_words()) : step_fate(step));
     }
   }
   put_columns(layout, rows);
@@ -36,7 +37,7 @@ std::string text_from_calibration(const CalibrationRun& run, const TextOptions& 
   layout.paragraph(calibration_verdict(calibration));
   layout.heading(calibration_titles.objections);
   for (const Caution& caution : run.cautions) {
-    layout.item_once(caution.severity == Severity::note ? '-' : '!', caution.message);
+    layout.item_once(caution.severity == Severity::note ? '-' : '!', caution_sentence(caution));
   }
   layout.heading(calibration_titles.steps);
   put_steps(layout, calibration);

@@ -6,7 +6,6 @@
 #include "words/recipe.h"
 #include "words/report_words.h"
 #include "words/roll_numbers.h"
-#include "words/safety.h"
 #include "words/screen_words.h"
 #include "words/sections.h"
 #include "words/story.h"
@@ -70,11 +69,6 @@ class Draft {
     }
   }
 
-  [[nodiscard]] bool names_a_bath_anywhere() const {
-    return std::any_of(pieces_.begin(), pieces_.end(),
-                       [](const Piece& piece) { return names_a_bath(piece.text); });
-  }
-
   [[nodiscard]] std::string text() const {
     TextLayout whole(width_, color_);
     std::size_t group = titles_.size();
@@ -123,9 +117,9 @@ void draft_tonight(Draft& draft, const Advice& advice) {
   draft.heading(section_of(SectionId::tonight).title);
   Weight weight = Weight::kept;
   std::size_t count = 0;
-  for (const std::string& step : tonight_steps(advice)) {
+  for (const TonightStep& step : tonight_steps(advice)) {
     if (count++ < short_list_steps) {
-      draft.item(weight, '-', short_step(step));
+      draft.item(weight, '-', step.what);
       weight = Weight::more_steps;
     }
   }
@@ -187,11 +181,6 @@ std::string screen_text(const RollRecord& record, const TextOptions& options) {
   draft_objections(draft, record, verdict);
   if (tells_little(record.measurement)) {
     draft_scanning(draft, record);
-  }
-  // Beside the next roll it stands already.
-  if (!record.judgement.advice && draft.names_a_bath_anywhere()) {
-    draft.heading(section_of(SectionId::cautions).title);
-    draft.paragraph(Weight::kept, std::string(safety_line()));
   }
   draft.heading("");
   draft.paragraph(Weight::kept, rest_sentence(options.page));

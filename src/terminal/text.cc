@@ -38,8 +38,8 @@ void put_better_scanning(TextLayout& layout, const RollRecord& record) {
   layout.item('-', whole_setup_sentence());
 }
 
-void put_cautions(TextLayout& layout) {
-  if (names_a_bath(layout.text())) {
+void put_cautions(TextLayout& layout, const RollRecord& record) {
+  if (names_a_bath(record.judgement.advice)) {
     for (const std::string_view sentence : safety_sentences()) {
       layout.item('-', sentence);
     }
@@ -83,7 +83,7 @@ void put_body(SectionId id, TextLayout& layout, const RollRecord& record,
     case SectionId::method:
       return put_method(layout, record);
     case SectionId::cautions:
-      return put_cautions(layout);
+      return put_cautions(layout, record);
   }
 }
 

@@ -1,12 +1,14 @@
 #include "terminal/text_judgement.h"
 
 #include "words/columns.h"
+#include "words/evidence_words.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
 #include "words/mark_list.h"
 #include "words/recipe.h"
 #include "words/report_words.h"
 #include "words/safety.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,7 +19,7 @@ namespace {
 void put_findings(TextLayout& layout, const RollRecord& record, FindingPlace place) {
   for (const Finding* finding : findings_at(record, place)) {
     layout.paragraph_once(finding_sentence(*finding));
-    for (const std::string& sentence : finding->evidence) {
+    for (const std::string& sentence : evidence_sentences(*finding)) {
       layout.item_once('-', sentence);
     }
   }
@@ -61,8 +63,8 @@ void put_mark_list(TextLayout& layout, const MarkList& list, DensityUnits units)
 }  // namespace
 
 void put_tonight(TextLayout& layout, const RollRecord& record) {
-  for (const std::string& step : tonight_steps(*record.judgement.advice)) {
-    layout.item('-', step);
+  for (const TonightStep& step : tonight_steps(*record.judgement.advice)) {
+    layout.item('-', step.full);
   }
 }
 
@@ -82,13 +84,13 @@ void put_next_roll(TextLayout& layout, const RollRecord& record) {
 
 void put_light_or_time(TextLayout& layout, const RollRecord& record) {
   const LightOrTime& weighed = record.judgement.light_or_time;
-  if (weighed.judged) {
+  if (weighed.judged()) {
     constexpr std::size_t name_width = 19;
     constexpr std::size_t percent_width = 11;
     constexpr std::size_t widest_bar = 20;  // a column for each five in a hundred
     const std::size_t bar_width =
         std::min(widest_bar, layout.width() - name_width - percent_width - 2);
-    for (const CauseChance& chance : cause_chances(weighed.causes)) {
+    for (const CauseChance& chance : cause_chances(*weighed.causes)) {
       layout.line(padded(std::string(chance.name), name_width) +
                   padded(chance_text(chance.probability), percent_width) +
                   bar(chance.probability, bar_width));
@@ -97,15 +99,15 @@ void put_light_or_time(TextLayout& layout, const RollRecord& record) {
       layout.paragraph(sentence);
     }
   } else {
-    layout.paragraph_once(weighed.reason);
+    layout.paragraph_once(reason_sentence(weighed.causes.why()));
   }
-  for (const std::string& sentence : weighed.evidence) {
+  for (const std::string& sentence : evidence_sentences(weighed.evidence)) {
     layout.item_once('-', sentence);
   }
   layout.paragraph_once(would_tell_sentence(weighed));
   for (const Finding* finding : findings_beside_causes(record)) {
     layout.paragraph_once(finding_sentence(*finding));
-    for (const std::string& sentence : finding->evidence) {
+    for (const std::string& sentence : evidence_sentences(*finding)) {
       layout.item_once('-', sentence);
     }
   }
@@ -129,7 +131,7 @@ void put_marks(TextLayout& layout, const RollRecord& record, DensityUnits units)
 }
 
 void put_baths(TextLayout& layout, const RollRecord& record) {
-  for (const RecipeReasons& part : recipe_reasons(*record.judgement.advice)) {
+  for (const RecipeReasons& part : recipe_reasons(record.judgement)) {
     std::string text = std::string(part.name) + ":";
     for (const std::string& sentence : part.sentences) {
       text += " " + sentence;

@@ -1,5 +1,6 @@
 #include "terminal/text_measurement.h"
 
+#include "words/caution_words.h"
 #include "words/columns.h"
 #include "words/curve_numbers.h"
 #include "words/curve_words.h"
@@ -11,6 +12,8 @@
 #include "words/story.h"
 #include "words/table_words.h"
 
+#include <fogline/words/refusal_words.h>
+
 #include <algorithm>
 #include <span>
 
@@ -19,7 +22,7 @@ namespace {
 
 constexpr std::string_view missing = "–";
 
-std::string cell(const std::optional<Quantity>& density, DensityUnits units) {
+std::string cell(const Known<Quantity>& density, DensityUnits units) {
   if (!density) {
     return std::string(missing);
   }
@@ -99,7 +102,7 @@ void put_curve_numbers(TextLayout& layout, const Sensitometry& read) {
     name_width = std::max(name_width, columns(number.name) + 2);
   }
   for (const CurveNumber& number : numbers) {
-    if (number.reading->quantity) {
+    if (*number.reading) {
       layout.row(padded(number.name, name_width),
                  curve_number_text(*number.reading, number.decimals));
     }
@@ -115,11 +118,11 @@ void put_trust(TextLayout& layout, const RollMeasurement& measurement) {
         scan.info.file + ": " +
         (layout.has_told(sentence) ? std::string(schema_word(scan.fitness)) + "." : sentence));
     for (const Caution& caution : scan.cautions) {
-      layout.item_once(caution.severity == Severity::note ? '-' : '!', caution.message);
+      layout.item_once(caution.severity == Severity::note ? '-' : '!', caution_sentence(caution));
     }
   }
   for (const UnreadFile& file : measurement.unread) {
-    layout.item_once('!', file.message);
+    layout.item_once('!', sentence_of_refusal(file.file, file.why));
   }
 }
 

@@ -66,7 +66,7 @@ VeilPopulation make_yellow() {
 /// The mask of colour negative stock: about 0.25 red, 0.6 green, 0.9 blue (common practice, no
 /// source).
 VeilPopulation make_mask() {
-  return {TintKind::unknown,
+  return {TintKind::none,
           0.55,
           1.3,
           {{{0.22, 0.6, 1.0}, 0.3}, {{0.28, 0.67, 1.0}, 0.4}, {{0.35, 0.75, 1.0}, 0.3}},

@@ -24,7 +24,7 @@ struct TintSignature {
 
 /// One kind of veil over the whole film.
 struct VeilPopulation {
-  TintKind kind = TintKind::unknown;
+  TintKind kind = TintKind::none;
   /// Amount in the most absorbing channel: log-uniform between these.
   double least_density = 0.0;
   double most_density = 0.0;

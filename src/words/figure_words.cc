@@ -1,5 +1,7 @@
 #include "words/figure_words.h"
 
+#include "words/aim_words.h"
+
 namespace fogline {
 namespace {
 
@@ -93,7 +95,7 @@ std::string contrast_index_words(const Quantity& index) {
 
 NumberSentence contrast_words_of(const Quantity& contrast, const Aim& aim) {
   return {"Contrast index about ", sentence_from_density(contrast, DensityUnits::density),
-          "; " + aim.source + " is " + text_from_number(aim.contrast_index, 2) +
+          "; " + aim_source_words(aim) + " is " + text_from_number(aim.contrast_index, 2) +
               ", and nothing within " + text_from_number(aim.tolerance, 2) +
               " of it is called wrong."};
 }

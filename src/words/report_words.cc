@@ -1,9 +1,12 @@
 #include "words/report_words.h"
 
+#include "words/aim_words.h"
 #include "words/curve_words.h"
+#include "words/evidence_words.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
 #include "words/phrases.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 
@@ -77,9 +80,8 @@ std::string_view not_read_words() {
 
 std::string base_fog_sentence(const ScanMeasurement& scan, DensityUnits units) {
   if (!scan.base_fog) {
-    const auto reason = scan.reasons.find("base_fog");
-    return "Base plus fog isn't known." +
-           (reason == scan.reasons.end() ? std::string() : " " + reason->second);
+    const std::string reason = told_reason(scan.base_fog);
+    return "Base plus fog isn't known." + (reason.empty() ? reason : " " + reason);
   }
   std::string text = "Base plus fog is " + sentence_from_density(scan.base_fog->visual, units) +
                      ", read " + std::string(place_phrase(scan.base_fog->source));
@@ -106,7 +108,7 @@ std::vector<std::string> belief_sentences(const Judgement& judgement) {
                         sentence_from_density(*weighed.contrast_index, DensityUnits::density) +
                         "; the aim is " + text_from_number(judgement.aim.contrast_index, 2) +
                         " ± " + text_from_number(judgement.aim.tolerance, 2) + " (" +
-                        judgement.aim.source + ").");
+                        aim_source_words(judgement.aim) + ").");
   }
   if (weighed.exposure_stops) {
     sentences.push_back("Light over the usual placement " +
@@ -117,14 +119,16 @@ std::vector<std::string> belief_sentences(const Judgement& judgement) {
 }
 
 std::string would_tell_sentence(const LightOrTime& weighed) {
-  return weighed.would_tell_most.empty() ? "" : "What would tell most: " + weighed.would_tell_most;
+  return weighed.would_tell_most ? "What would tell most: " +
+                                       std::string(measurement_sentence(*weighed.would_tell_most))
+                                 : "";
 }
 
 std::vector<const Finding*> findings_beside_causes(const JudgedRoll& roll) {
   std::vector<const Finding*> found = findings_at(roll, FindingPlace::light_or_time);
-  if (roll.judgement.light_or_time.judged) {
+  if (roll.judgement.light_or_time.judged()) {
     std::erase_if(found, [](const Finding* finding) {
-      return finding->code != "weak-developer" && finding->code != "drift";
+      return finding->cause != Cause::weak_developer && finding->cause != Cause::drift;
     });
   }
   return found;
@@ -134,21 +138,19 @@ std::string zones_sentence(const ZonePlacement& placement) {
   std::string text = "Net density of zones 0 to X:";
   for (const ZoneDensity& zone : placement.zones) {
     text += " ";
-    text += zone.net_density.quantity ? text_from_number(zone.net_density.quantity->value, 2)
-                                      : std::string("–");
+    text += zone.net_density ? text_from_number(zone.net_density->value, 2) : std::string("–");
   }
   return text + (placement.metered ? " (the metered tone on Zone V)."
                                    : " (Zone I laid on the speed point).");
 }
 
 std::vector<std::string> mark_sentences(const ScanMeasurement& scan, const MarkList& list) {
-  const auto reason = scan.reasons.find("marks");
   std::vector<std::string> sentences;
-  if (list.numbered.empty() && reason == scan.reasons.end()) {
+  if (list.numbered.empty() && !scan.marks_limit) {
     sentences.emplace_back("No mark was found.");
   }
-  if (reason != scan.reasons.end()) {
-    sentences.push_back(reason->second);
+  if (scan.marks_limit) {
+    sentences.push_back(unknown_sentence(*scan.marks_limit));
   }
   if (!list.others.empty()) {
     sentences.push_back("Less telling, outlined without a number: " + mark_counts(list.others) +
@@ -159,7 +161,7 @@ std::vector<std::string> mark_sentences(const ScanMeasurement& scan, const MarkL
 
 std::string frame_note(const FrameMeasurement& frame) {
   if (frame.repeats_frame) {
-    return "(" + std::to_string(*frame.repeats_frame) + " again)";
+    return std::string("(").append(std::to_string(*frame.repeats_frame)).append(" again)");
   }
   return frame.cut ? "(cut)" : frame.inferred ? "(blank?)" : "";
 }

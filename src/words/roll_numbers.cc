@@ -45,8 +45,8 @@ void add_clear_film(Numbers& numbers, const RollMeasurement& measurement, Densit
 }
 
 /// A median of the frames, counted from where the scan counts, and above clear film.
-void add_tone(Numbers& numbers, const char* name, const std::optional<Quantity>& tone,
-              const std::optional<Quantity>& net, DensityUnits units, std::string note = "") {
+void add_tone(Numbers& numbers, const char* name, const Known<Quantity>& tone,
+              const Known<Quantity>& net, DensityUnits units, std::string note = "") {
   if (tone) {
     note += note.empty() || !net ? "" : ", ";
     note += net ? sentence_from_density(*net, units) + " above base plus fog" : "";
@@ -95,10 +95,10 @@ void add_curve(Numbers& numbers, const JudgedRoll& roll) {
   }
   const Sensitometry& read = *roll.measurement.sensitometry;
   numbers.add("exposures", std::to_string(read.curve.steps.size()), "through which the curve runs");
-  if (const auto& gamma = read.readings.gamma.quantity) {
+  if (const auto& gamma = read.readings.gamma) {
     numbers.add("gamma", plain(*gamma), "slope of the straight line");
   }
-  if (const auto& index = read.placement.exposure_index.quantity) {
+  if (const auto& index = read.placement.exposure_index) {
     numbers.add("exposure index",
                 text_from_number(index->value, 0) + " ± " + text_from_number(index->u95, 0),
                 "Zone I at the speed point; " +

@@ -1,7 +1,10 @@
 #include "words/screen_words.h"
 
+#include "words/caution_words.h"
 #include "words/report_words.h"
 #include "words/story.h"
+
+#include <fogline/words/refusal_words.h>
 
 #include <algorithm>
 
@@ -19,7 +22,7 @@ std::vector<SharedCaution> shared_cautions(const RollMeasurement& measurement) {
   for (const ScanMeasurement& scan : measurement.scans) {
     for (const Caution& caution : scan.cautions) {
       auto known = std::find_if(shared.begin(), shared.end(), [&](const SharedCaution& each) {
-        return each.caution->message == caution.message;
+        return each.caution->fact == caution.fact && each.caution->why == caution.why;
       });
       if (known == shared.end()) {
         known = shared.insert(shared.end(), {&caution, {}});
@@ -47,14 +50,19 @@ std::string files_words(const SharedCaution& shared, std::size_t scans) {
   return files.front() + (files.size() == most_named ? " and " + files.back() : "") + ": ";
 }
 
-/// The words of a sentence up to the one that tells it from most others.
-std::string_view beginning(std::string_view sentence) {
-  constexpr int words = 5;
-  std::size_t end = 0;
-  for (int i = 0; i < words && end != std::string_view::npos; ++i) {
-    end = sentence.find_first_of(" ,.:", end + 1);
+/// Whether a caution tells already for what reason a value is missing.
+bool tells(CautionKind caution, Unknown why) {
+  switch (why) {
+    case Unknown::nothing_opaque:
+      return caution == CautionKind::glare_of_calibration || caution == CautionKind::glare_unknown;
+    case Unknown::no_zero_for_base:
+    case Unknown::lamp_colour_hidden:
+      return caution == CautionKind::bare_light_hidden;
+    case Unknown::grey_scan:
+      return caution == CautionKind::grey_scan;
+    default:
+      return false;
   }
-  return sentence.substr(0, end);
 }
 
 }  // namespace
@@ -70,18 +78,21 @@ std::string_view objections_title() {
 std::vector<Objection> objections_of(const JudgedRoll& roll) {
   std::vector<Objection> objections;
   for (const UnreadFile& file : roll.measurement.unread) {
-    objections.push_back({Severity::unfit, "", file.message});
+    objections.push_back({Severity::unfit, "", sentence_of_refusal(file.file, file.why)});
   }
   const std::size_t scans = roll.measurement.scans.size();
-  std::vector<std::string_view> begun;
-  for (const SharedCaution& shared : shared_cautions(roll.measurement)) {
-    begun.push_back(beginning(shared.caution->message));
+  const std::vector<SharedCaution> cautions = shared_cautions(roll.measurement);
+  for (const SharedCaution& shared : cautions) {
     objections.push_back(
-        {shared.caution->severity, files_words(shared, scans), shared.caution->message});
+        {shared.caution->severity, files_words(shared, scans), caution_sentence(*shared.caution)});
   }
-  for (const std::string& sentence : unsure_sentences(roll)) {
-    if (std::find(begun.begin(), begun.end(), beginning(sentence)) == begun.end()) {
-      objections.push_back({Severity::note, "", sentence});
+  for (const Unsure& unsure : unsure_of(roll)) {
+    const bool is_told =
+        unsure.why && std::any_of(cautions.begin(), cautions.end(), [&](const SharedCaution& each) {
+          return tells(each.caution->fact.kind, *unsure.why);
+        });
+    if (!is_told) {
+      objections.push_back({Severity::note, "", unsure.sentence});
     }
   }
   return objections;

@@ -22,8 +22,8 @@ struct Objection {
 };
 
 /// Files that weren't read, then the cautions of all scans, weightiest first, then what isn't
-/// sure. Each once: what only some scans are told names them, and a doubt that begins as a caution
-/// does tells the same.
+/// sure. Each once: what only some scans are told names them, and a doubt whose reason a caution
+/// tells is left out.
 std::vector<Objection> objections_of(const JudgedRoll& roll);
 
 /// Where the rest is: on the page, if one was written, and behind `--full`.

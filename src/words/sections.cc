@@ -5,6 +5,7 @@
 #include "words/judgement_words.h"
 #include "words/recipe.h"
 #include "words/story.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <array>
@@ -40,9 +41,9 @@ bool has_pictures(const JudgedRoll& roll) {
 
 bool has_weighed(const JudgedRoll& roll) {
   const LightOrTime& weighed = roll.judgement.light_or_time;
-  return has_scans(roll) && (weighed.judged || !weighed.reason.empty() ||
-                             !weighed.evidence.empty() || !weighed.would_tell_most.empty() ||
-                             !findings_at(roll, FindingPlace::light_or_time).empty());
+  return has_scans(roll) &&
+         (weighed.judged() || is_told(weighed.causes.why()) || !weighed.evidence.empty() ||
+          weighed.would_tell_most || !findings_at(roll, FindingPlace::light_or_time).empty());
 }
 
 bool has_curve_words(const JudgedRoll& roll) {
@@ -54,7 +55,7 @@ bool has_more_tonight(const JudgedRoll& roll) {
 }
 
 bool has_recipe_reasons(const JudgedRoll& roll) {
-  return roll.judgement.advice && !recipe_reasons(*roll.judgement.advice).empty();
+  return roll.judgement.advice && !recipe_reasons(roll.judgement).empty();
 }
 
 bool has_files(const JudgedRoll& roll) {
@@ -135,10 +136,10 @@ bool tells_little(const RollMeasurement& measurement) {
 }
 
 bool tonight_goes_on(const Advice& advice) {
-  const std::vector<std::string> steps = tonight_steps(advice);
+  const std::vector<TonightStep> steps = tonight_steps(advice);
   return steps.size() > short_list_steps ||
          std::any_of(steps.begin(), steps.end(),
-                     [](const std::string& step) { return short_step(step) != step; });
+                     [](const TonightStep& step) { return step.what != step.full; });
 }
 
 }  // namespace fogline

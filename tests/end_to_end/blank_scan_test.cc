@@ -60,7 +60,7 @@ TEST_F(BlankScan, TakesTheUnevennessOut) {
   EXPECT_NEAR(with.base_fog->visual.value, simulated_.truth.strips.front().base_fog.visual, 0.02);
 }
 
-TEST_F(BlankScan, OfAnotherSizeIsRefusedInASentence) {
+TEST_F(BlankScan, OfAnotherSizeIsRefused) {
   const std::string other =
       write_scan(filmsim::render(filmsim::sample_scenario("tiny", 3)), folder_.file("other.tif"));
   EXPECT_THROW(measured(film_, other, fogline::ClearReference::automatic), fogline::FileError);

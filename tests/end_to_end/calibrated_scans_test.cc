@@ -44,14 +44,15 @@ Calibrated calibrate(const filmsim::WedgePlan& wedge, const fogline::WedgeRefere
   return {scan, fogline::calibrate_from_wedge(*source, reference, device, {})};
 }
 
-/// The sentence of the refusal; empty where there is none.
-std::string refusal(const filmsim::WedgePlan& wedge, const fogline::WedgeReference& reference) {
+/// Why the wedge is refused; nothing where it isn't.
+std::optional<fogline::Fact<fogline::Refusal>> refusal(const filmsim::WedgePlan& wedge,
+                                                       const fogline::WedgeReference& reference) {
   try {
     calibrate(wedge, reference);
   } catch (const fogline::FileError& error) {
-    return error.what();
+    return error.why();
   }
-  return "";
+  return std::nullopt;
 }
 
 /// Every step found lies where the simulator put the step of that number.
@@ -97,30 +98,37 @@ TEST(CalibratedScan, DirtIsNamedAndDoesNotBendTheResponse) {
   EXPECT_LT(calibrated.run.calibration.residual_rms, 1.5 * clean);
 }
 
-TEST(CalibratedScan, WrongReferencesAreRefusedInOneSentence) {
+TEST(CalibratedScan, WrongReferencesAreRefused) {
   filmsim::WedgePlan wedge = filmsim::sample_wedge();
   fogline::WedgeReference fewer = reference_of(wedge);
   fewer.steps.resize(10);
-  EXPECT_NE(refusal(wedge, fewer).find("where the reference has 10"), std::string::npos);
+  const auto more_seen = refusal(wedge, fewer);
+  ASSERT_TRUE(more_seen);
+  EXPECT_EQ(more_seen->kind, fogline::Refusal::more_steps_than_reference);
+  EXPECT_EQ(more_seen->numbers.at(1), 10.0);
   // A mask hides bare light and the film's ends: nothing tells which of more steps are missing.
   wedge.bare_mm = 0.0;
   fogline::WedgeReference more = reference_of(wedge);
   for (int i = 0; i < 4; ++i) {
     more.steps.push_back({"more", more.steps.back().density + 0.15, 0.01});
   }
-  EXPECT_NE(refusal(wedge, more).find("no unclipped bare light"), std::string::npos);
+  const auto fewer_seen = refusal(wedge, more);
+  ASSERT_TRUE(fewer_seen);
+  EXPECT_EQ(fewer_seen->kind, fogline::Refusal::steps_without_bare_light);
 }
 
 bool warns(const Calibrated& calibrated, const std::string& code) {
   const auto& cautions = calibrated.run.cautions;
-  return std::any_of(cautions.begin(), cautions.end(),
-                     [&](const fogline::Caution& caution) { return caution.code == code; });
+  return std::any_of(cautions.begin(), cautions.end(), [&](const fogline::Caution& caution) {
+    return fogline::caution_code(caution.fact.kind) == code;
+  });
 }
 
 TEST(CalibratedScan, AnotherWedgesReferenceIsToldByTheFilmsEndAndByItsDensities) {
   const filmsim::WedgePlan wedge = filmsim::sample_wedge();
-  EXPECT_NE(refusal(wedge, fogline::nominal_wedge(41, 0.05)).find("its film ends after"),
-            std::string::npos);
+  const auto other = refusal(wedge, fogline::nominal_wedge(41, 0.05));
+  ASSERT_TRUE(other);
+  EXPECT_EQ(other->kind, fogline::Refusal::wedge_ends_early);
   fogline::WedgeReference twice = reference_of(wedge);
   for (fogline::ReferenceStep& step : twice.steps) {
     step.density *= 2.0;

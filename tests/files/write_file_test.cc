@@ -2,9 +2,8 @@
 
 #include "files/write_file.h"
 
+#include "base/refusal_of.h"
 #include "pixels/test_files.h"
-
-#include <fogline/base/error.h>
 
 #include <filesystem>
 #include <string>
@@ -62,16 +61,16 @@ TEST(WriteFile, DevicesAreWrittenAsTheyAre) {
   EXPECT_TRUE(fs::is_character_file("/dev/null"));
 }
 
-TEST(WriteFile, RefusesInOneSentenceAndLeavesNothing) {
+TEST(WriteFile, RefusesAndLeavesNothing) {
   const test::TempFolder folder;
   for (const std::string& path : {folder.file("absent/page"), folder.path().string()}) {
-    try {
-      write_file(path, "x");
-      FAIL() << path;
-    } catch (const FileError& error) {
-      EXPECT_EQ(error.file(), path);
-      EXPECT_EQ(std::string(error.what()).rfind(path + " can't be written", 0), 0U);
-    }
+    const auto refusal = test::refusal_of([&] { write_file(path, "x"); });
+    ASSERT_TRUE(refusal) << path;
+    EXPECT_EQ(refusal->file(), path);
+    EXPECT_EQ(refusal->why().kind, Refusal::cant_write);
+    // Why the system wouldn't.
+    ASSERT_EQ(refusal->why().names.size(), 1U);
+    EXPECT_NE(refusal->why().names.front(), "");
   }
   EXPECT_EQ(files_in(folder.path()), 0U);
   // The file beside the folder of the second attempt is gone as well.
@@ -84,7 +83,7 @@ TEST(WriteFile, AFullDiskIsSaid) {
   if (!fs::exists("/dev/full")) {
     GTEST_SKIP() << "no /dev/full";
   }
-  EXPECT_THROW(write_file("/dev/full", "x"), FileError);
+  EXPECT_EQ(test::kind_of_refusal([&] { write_file("/dev/full", "x"); }), Refusal::cant_write);
 }
 
 }  // namespace

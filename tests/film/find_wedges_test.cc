@@ -33,7 +33,7 @@ PointPx middle_of(const WedgeStep& step) {
 /// `tolerance` in density.
 void expect_steps(const WedgeSearch& search, const Wedge& wedge, int first, int last,
                   double tolerance = 0.006) {
-  ASSERT_EQ(search.wedges.size(), 1U) << search.failure;
+  ASSERT_EQ(search.wedges.size(), 1U);
   const FoundWedge& found = search.wedges.front();
   ASSERT_EQ(static_cast<int>(found.steps.size()), last - first + 1);
   for (int i = first; i <= last; ++i) {
@@ -142,7 +142,7 @@ TEST(FindWedges, ADirtyAndAScratchedStepDontBreakTheRow) {
   }
   add_noise(light, wedge);
   const WedgeSearch search = find_wedges(drawn::grid_of(light));
-  ASSERT_EQ(search.wedges.size(), 1U) << search.failure;
+  ASSERT_EQ(search.wedges.size(), 1U);
   ASSERT_EQ(search.wedges.front().steps.size(), 21U);
   EXPECT_GT(search.wedges.front().steps[8].light_doubt[0],
             3.0 * search.wedges.front().steps[7].light_doubt[0] * 0.7);
@@ -162,7 +162,7 @@ TEST(FindWedges, TapeOverItsEnds) {
   }
   add_noise(light, wedge);
   const WedgeSearch search = find_wedges(drawn::grid_of(light));
-  ASSERT_EQ(search.wedges.size(), 1U) << search.failure;
+  ASSERT_EQ(search.wedges.size(), 1U);
   EXPECT_GE(search.wedges.front().steps.size(), 19U);
 }
 
@@ -171,7 +171,7 @@ TEST(FindWedges, FirstStepsAtTheTopCode) {
   wedge.bare_light = 1.6;
   wedge.first_density = 0.10;
   const WedgeSearch search = search_of(wedge);
-  ASSERT_EQ(search.wedges.size(), 1U) << search.failure;
+  ASSERT_EQ(search.wedges.size(), 1U);
   // Steps of 0.10 and less than 0.204 read as bare light does and can't be told from it.
   const auto found = search.wedges.front().steps.size();
   EXPECT_EQ(found, 20U);
@@ -183,7 +183,7 @@ TEST(FindWedges, DenseStepsBeyondTheScannersReach) {
   wedge.floor = 0.01;
   wedge.noise = 0.01;
   const WedgeSearch search = search_of(wedge);
-  ASSERT_EQ(search.wedges.size(), 1U) << search.failure;
+  ASSERT_EQ(search.wedges.size(), 1U);
   const auto found = static_cast<int>(search.wedges.front().steps.size());
   EXPECT_GE(found, 15);
   for (int i = 0; i < found; ++i) {
@@ -212,7 +212,7 @@ TEST(FindWedges, BesideAStripOfFilm) {
   }
   add_noise(light, wedge);
   const WedgeSearch search = find_wedges(drawn::grid_of(light));
-  ASSERT_GE(search.wedges.size(), 1U) << search.failure;
+  ASSERT_GE(search.wedges.size(), 1U);
   EXPECT_EQ(search.wedges.front().steps.size(), 21U);
   EXPECT_NEAR(middle_of(search.wedges.front().steps[0]).y, 620.0, 6.0);
 }
@@ -222,9 +222,7 @@ TEST(FindWedges, NothingIsInvented) {
   strip.frames = {strip.frame(3.0), strip.frame(41.0)};
   EXPECT_TRUE(find_wedges(drawn::grid_of(drawn::scan_of(strip, 10.0))).wedges.empty());
   Raster<float> empty(600, 400, 1, 0.7F);
-  const WedgeSearch none = find_wedges(drawn::grid_of(empty));
-  EXPECT_TRUE(none.wedges.empty());
-  EXPECT_NE(none.failure.find("no step wedge"), std::string::npos);
+  EXPECT_TRUE(find_wedges(drawn::grid_of(empty)).wedges.empty());
   // Four steps are no wedge.
   Wedge four;
   four.steps = 4;
@@ -242,7 +240,7 @@ TEST(FindWedges, RealStepStrips) {
   options.transfer = Transfer{TransferKind::linear, {}, TransferSource::option};
   const auto source = open_scan(file, options);
   const WedgeSearch search = find_wedges(source->survey(2'000'000, {}));
-  ASSERT_EQ(search.wedges.size(), 1U) << search.failure;
+  ASSERT_EQ(search.wedges.size(), 1U);
   const std::vector<std::array<double, 3>> by_hand{{42532, 41866, 32252}, {35114, 37466, 30896},
                                                    {30231, 34025, 29729}, {23679, 28555, 27586},
                                                    {18828, 23829, 25416}, {15257, 19773, 23327}};

@@ -3,6 +3,7 @@
 
 #include <fogline/base/error.h>
 #include <fogline/pixels/open_scan.h>
+#include <fogline/words/refusal_words.h>
 
 #include <algorithm>
 #include <cstddef>
@@ -63,7 +64,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t cou
     read_part(*scan);
   } catch (const fogline::FileError& error) {
     // The refusal must be a sentence, whatever bytes the decoders were quoting.
-    const std::string message = error.what();
+    const std::string message = sentence_of(error);
     if (message.empty() || message.back() != '.' || message.find('\n') != std::string::npos) {
       std::abort();
     }

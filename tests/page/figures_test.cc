@@ -186,7 +186,7 @@ TEST(LightLines, HoldNumbersBeyondTheLineAtItsEnds) {
 
 TEST(LightLines, AreLeftOutWhereNothingIsBelieved) {
   RollRecord record = invented::short_record();
-  record.judgement.light_or_time.exposure_stops.reset();
+  record.judgement.light_or_time.exposure_stops = Unknown::nothing_metered;
   EXPECT_EQ(page_of(record).of_class("line-of").size(), 1U);
 }
 
@@ -274,7 +274,7 @@ TEST(CurvePlot, TheTriangleIsThatOfIso6) {
 
 TEST(CurvePlot, AnExposureThatWasLeftOutIsACross) {
   RollRecord record = invented::bracket_record();
-  record.measurement.sensitometry->curve.steps[5].left_out = "It was shaken.";
+  record.measurement.sensitometry->curve.steps[5].left_out = fact_of(Unknown::step_off_curve);
   const Node page = page_of(record);
   const Node& plot = one_of_class(page, "curve");
   const auto crosses = plot.of_class("out");

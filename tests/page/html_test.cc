@@ -50,17 +50,19 @@ TEST(Html, NeedsNoScriptAndNoNetwork) {
 
 TEST(Html, EscapesNamesOfFiles) {
   RollMeasurement roll = invented::roll("<b>&\"'.tif");
-  roll.unread.push_back({"<i>.tif", "<i>.tif isn't there."});
+  roll.unread.push_back({"<i>.tif", {Refusal::undecodable, {}, {"<u>"}, {}}});
   const std::string page = page_of(roll);
   EXPECT_THAT(page, HasSubstr("&lt;b&gt;&amp;&quot;&#39;.tif"));
   EXPECT_THAT(page, Not(HasSubstr("<b>&")));
+  EXPECT_THAT(page, HasSubstr("&lt;i&gt;.tif is damaged or breaks off (&lt;u&gt;)"));
   EXPECT_THAT(page, Not(HasSubstr("<i>.tif")));
 }
 
 TEST(Html, EscapesSentencesFromElsewhere) {
   RollMeasurement roll = invented::roll();
-  roll.scans.front().cautions.push_back({"x", Severity::note, "a < b & c > d"});
-  roll.scans.front().reasons["zero"] = "<u>";
+  roll.scans.front().cautions.push_back(
+      {Severity::note, {CautionKind::grey_scan, {}, {}, "a < b & c > d"}});
+  roll.scans.front().veiling_glare = WhyUnknown{Unknown::not_told, {}, {}, "<u>"};
   const std::string page = page_of(roll);
   EXPECT_THAT(page, HasSubstr("a &lt; b &amp; c &gt; d"));
   EXPECT_THAT(page, Not(HasSubstr("<u>")));
@@ -124,7 +126,7 @@ TEST(Html, DrawsTheFiveProbabilitiesWithTheirNumbers) {
 TEST(Html, DrawsNoProbabilityWhereNothingWasJudged) {
   RollRecord record = invented::short_record();
   record.judgement.light_or_time = LightOrTime{};
-  record.judgement.light_or_time.reason = "No picture is in sight.";
+  record.judgement.light_or_time.causes = Unknown::no_picture;
   const std::string page = page_of(record);
   EXPECT_EQ(count_of(page, "class=\"odd\""), 0U);
   EXPECT_THAT(page, HasSubstr("<h1>Light and development can&#39;t be told: no picture is"));
@@ -137,7 +139,7 @@ TEST(Html, PutsTheAimBesideTheRollsDensities) {
   // Shadow 0.20 to 0.40 above a base of 0.30, on a scale to 3.0.
   EXPECT_THAT(page, HasSubstr("class=\"aim\" x=\"16.67%\" width=\"6.67%\""));
   EXPECT_THAT(page, HasSubstr(">shadow aim</text>"));
-  roll.scans.front().base_fog.reset();
+  roll.scans.front().base_fog = Unknown::no_zero_for_base;
   EXPECT_THAT(page_of(roll), Not(HasSubstr("shadow aim")));
 }
 
@@ -174,7 +176,7 @@ TEST(Html, EscapesWhatTheCardSays) {
   RollRecord record = invented::short_record();
   record.card->name = "<b>12";
   record.card->film = "\"a&b\"";
-  record.judgement.advice->this_roll = {"<u>wash</u>"};
+  record.judgement.advice->this_roll = {{RescueStep::scan_again, {}, {}, "<u>wash</u>"}};
   const std::string page = page_of(record);
   EXPECT_THAT(page, HasSubstr("&lt;b&gt;12 · &quot;a&amp;b&quot;"));
   EXPECT_THAT(page, Not(HasSubstr("<u>")));

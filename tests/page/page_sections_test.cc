@@ -108,7 +108,8 @@ TEST(PageSections, ACurveNeedsATargetOrTheReasonWhyThereIsNone) {
   EXPECT_TRUE(has_section(invented::bracket_record(), "The curve"));
   EXPECT_FALSE(has_section(invented::short_record(), "The curve"));
   RollRecord record = invented::short_record();
-  record.measurement.target_cautions.push_back({"lost", Severity::caution, "It was lost."});
+  record.measurement.target_cautions.push_back(
+      {Severity::caution, fact_of(CautionKind::metered_frame_missing, {3.0})});
   EXPECT_TRUE(has_section(record, "The curve"));
 }
 
@@ -127,13 +128,14 @@ TEST(PageSections, AdviceIsToldOnlyWhereItIsGiven) {
 
 TEST(PageSections, ReasonsOfTheRecipeAreToldOnceAndWithoutCautions) {
   RollRecord record = invented::short_record();
-  record.judgement.advice->exposure.reasons = record.judgement.advice->development.reasons;
+  Advice& advice = *record.judgement.advice;
+  const Fact<BathReason> reason{BathReason::stop_enough, {}, {}, "It is enough for any film."};
+  advice.stop.reasons = {reason};
+  advice.fix.reasons = {reason, {BathReason::handle_with_care, {}, {}, "With any bath: gloves."}};
   const std::string page = page_of(record);
-  const std::string reason = "This roll&#39;s contrast index is about 0.42";
-  EXPECT_EQ(page.find(reason), page.rfind(reason));
-  record.judgement.advice->development.reasons = {"With any bath: gloves."};
-  record.judgement.advice->exposure.reasons.clear();
-  EXPECT_THAT(page_of(record), Not(HasSubstr("With any bath")));
+  EXPECT_THAT(page, HasSubstr("It is enough for any film."));
+  EXPECT_EQ(page.find(reason.told), page.rfind(reason.told));
+  EXPECT_THAT(page, Not(HasSubstr("With any bath")));
 }
 
 TEST(PageSections, WithoutAReasonThereIsNoSectionOfBaths) {
@@ -178,9 +180,12 @@ TEST(PageSections, NamesFilesOnlyWhereThereAreSeveral) {
 
 TEST(PageSections, SaysWhatIsMissingOfEachScan) {
   const Node page = parsed(page_of(invented::several_record()));
-  EXPECT_THAT(page.text, HasSubstr("Base plus fog isn't known. No clear film is in sight."));
-  EXPECT_THAT(page.text, HasSubstr("second.tif: Too coarse for marks."));
-  EXPECT_THAT(page.text, HasSubstr("gone.tif: not read. gone.tif isn't there."));
+  EXPECT_THAT(page.text, HasSubstr("Base plus fog isn't known. No bare light path is in sight"));
+  EXPECT_THAT(page.text,
+              HasSubstr("second.tif: Seen at 12 pixels a millimetre only large plain marks"));
+  EXPECT_THAT(
+      page.text,
+      HasSubstr("gone.tif: not read. gone.tif can't be opened (No such file or directory)"));
   EXPECT_THAT(page.text, HasSubstr("white.png: No mark was found."));
 }
 
@@ -189,7 +194,7 @@ TEST(PageSections, MarkWeightyCautionsAndNoNotes) {
   const auto weighty = page.of_class("weighty");
   // The first scan's, two of the second, that of the unfit one.
   ASSERT_EQ(weighty.size(), 4U);
-  EXPECT_THAT(weighty.front()->text, HasSubstr("The file doesn't say"));
+  EXPECT_THAT(weighty.front()->text, HasSubstr("The file doesn't tell how its codes"));
 }
 
 TEST(PageSections, CountMarksThatHaveNoNumber) {
@@ -222,8 +227,8 @@ TEST(PageSections, LetNoNameBecomeATag) {
   const std::string bad(invented::hostile);
   for (const char* where :
        {"card name ", "card film ", "card date ", "file ", "caution ", "reason ", "mark reason ",
-        "frame reason ", "unread file ", "unread message ", "aim ", "evidence ", "would tell ",
-        "finding ", "finding evidence ", "step ", "recipe reason "}) {
+        "frame reason ", "unread file ", "unread message ", "aim ", "evidence ", "finding ",
+        "finding evidence ", "step ", "recipe reason "}) {
     EXPECT_THAT(page.text, HasSubstr(where + bad)) << where;
   }
   const auto labelled = page.of_class("panel");
@@ -235,8 +240,9 @@ TEST(PageSections, LetNoNameOfAnExposureBecomeATag) {
   RollRecord record = invented::bracket_record();
   const std::string bad(invented::hostile);
   record.measurement.sensitometry->curve.steps.front().label = "label " + bad;
-  record.measurement.sensitometry->curve.steps.front().left_out = "left " + bad;
-  record.measurement.target_cautions.push_back({"x", Severity::caution, "target " + bad});
+  record.measurement.sensitometry->curve.steps.front().left_out = invented::reason("left " + bad);
+  record.measurement.target_cautions.push_back(
+      invented::caution(Severity::caution, "target " + bad));
   const Node page = parsed(page_of(record));
   EXPECT_TRUE(page.all("x").empty());
   for (const char* where : {"label ", "left ", "target "}) {

@@ -1,13 +1,15 @@
 // Files that are broken, absent, not scans or made to do harm: each is refused in one sentence.
 
+#include "base/refusal_of.h"
 #include "pixels/encode_picture.h"
 #include "pixels/test_files.h"
 
-#include <fogline/base/error.h>
 #include <fogline/pixels/open_scan.h>
+#include <fogline/words/refusal_words.h>
 
 #include <array>
 #include <cstring>
+#include <optional>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -18,39 +20,33 @@ namespace {
 using test::TempFolder;
 using test::TiffSpec;
 
-/// Opens and surveys; the message of the refusal, or "" where there was none.
-std::string refusal_of(const std::string& path) {
-  try {
-    open_scan(path, {})->survey(100000, {});
-  } catch (const FileError& error) {
-    EXPECT_EQ(error.file(), path);
-    return error.what();
+/// Opens and surveys; why that was refused, or nothing where it wasn't. Whatever a decoder said,
+/// the refusal's sentence is one line.
+std::optional<Refusal> refusal_of(const std::string& path) {
+  const auto refusal = test::refusal_of([&] { open_scan(path, {})->survey(100000, {}); });
+  if (!refusal) {
+    return std::nullopt;
   }
-  return "";
-}
-
-/// One sentence that names the file and, after a semicolon, says what to do.
-void expect_refusal(const std::string& path, const std::string& word) {
-  const std::string message = refusal_of(path);
-  EXPECT_THAT(message, testing::StartsWith(path + " "));
-  EXPECT_THAT(message, testing::HasSubstr(word));
-  EXPECT_THAT(message, testing::HasSubstr("; "));
-  EXPECT_THAT(message, testing::EndsWith("."));
-  EXPECT_THAT(message, testing::Not(testing::HasSubstr("\n")));
+  EXPECT_EQ(refusal->file(), path);
+  const std::string sentence = sentence_of(*refusal);
+  EXPECT_THAT(sentence, testing::StartsWith(path + " "));
+  EXPECT_THAT(sentence, testing::EndsWith("."));
+  EXPECT_THAT(sentence, testing::Not(testing::HasSubstr("\n")));
+  return refusal->why().kind;
 }
 
 TEST(Hostile, FilesThatAreNoPictures) {
   const TempFolder folder;
-  expect_refusal(folder.file("absent.tif"), "can't be opened");
-  expect_refusal(folder.path().string(), "is a folder");
-  expect_refusal("/dev/null", "is not a file");
+  EXPECT_EQ(refusal_of(folder.file("absent.tif")), Refusal::cant_open);
+  EXPECT_EQ(refusal_of(folder.path().string()), Refusal::is_folder);
+  EXPECT_EQ(refusal_of("/dev/null"), Refusal::is_no_file);
   test::write_bytes(folder.file("empty.tif"), {});
-  expect_refusal(folder.file("empty.tif"), "is empty");
+  EXPECT_EQ(refusal_of(folder.file("empty.tif")), Refusal::is_empty);
   const std::string text = "A list of what to buy: fixer, gloves.\n";
   test::write_bytes(folder.file("text.tif"), {text.begin(), text.end()});
-  expect_refusal(folder.file("text.tif"), "is not a TIFF, PNG or JPEG");
+  EXPECT_EQ(refusal_of(folder.file("text.tif")), Refusal::no_picture);
   test::write_bytes(folder.file("one.tif"), {'I'});
-  expect_refusal(folder.file("one.tif"), "is not a TIFF, PNG or JPEG");
+  EXPECT_EQ(refusal_of(folder.file("one.tif")), Refusal::no_picture);
 }
 
 TEST(Hostile, PicturesThatAreNoScans) {
@@ -65,31 +61,31 @@ TEST(Hostile, PicturesThatAreNoScans) {
     TIFFSetField(tiff, TIFFTAG_COLORMAP, map.data(), map.data(), map.data());
   };
   test::write_tiff(path, spec);
-  expect_refusal(path, "palette");
+  EXPECT_EQ(refusal_of(path), Refusal::palette);
   spec.more_tags = nullptr;
   spec.photometric = PHOTOMETRIC_CIELAB;
   spec.colours = 3;
   test::write_tiff(path, spec);
-  expect_refusal(path, "CIELab");
+  EXPECT_EQ(refusal_of(path), Refusal::cielab);
   spec.photometric = PHOTOMETRIC_SEPARATED;
   spec.colours = 4;
   test::write_tiff(path, spec);
-  expect_refusal(path, "CMYK");
+  EXPECT_EQ(refusal_of(path), Refusal::cmyk);
   constexpr int mosaic = 32803;
   spec.photometric = mosaic;
   spec.colours = 1;
   test::write_tiff(path, spec);
-  expect_refusal(path, "mosaic");
+  EXPECT_EQ(refusal_of(path), Refusal::raw_mosaic);
   TiffSpec one_bit;
   one_bit.width = 64;
   one_bit.colours = 1;
   one_bit.more_tags = [](TIFF* tiff) { TIFFSetField(tiff, TIFFTAG_BITSPERSAMPLE, 1); };
   test::write_tiff(path, one_bit);
-  expect_refusal(path, "one bit");
+  EXPECT_EQ(refusal_of(path), Refusal::one_bit);
   TiffSpec signed_codes;
   signed_codes.sample_format = SAMPLEFORMAT_INT;
   test::write_tiff(path, signed_codes);
-  expect_refusal(path, "neither 8, 16 or 32 bits");
+  EXPECT_EQ(refusal_of(path), Refusal::odd_sample_bits);
 }
 
 /// Sets one entry of the first directory of a little-endian classic TIFF.
@@ -126,15 +122,15 @@ TEST(Hostile, ClaimsBeyondTheFile) {
       set_entry(bytes, TIFFTAG_IMAGELENGTH, size);
       set_entry(bytes, TIFFTAG_ROWSPERSTRIP, size);
       test::write_bytes(path, bytes);
-      EXPECT_NE(refusal_of(path), "") << compression << " " << size;
+      EXPECT_TRUE(refusal_of(path)) << compression << " " << size;
       set_entry(bytes, TIFFTAG_IMAGEWIDTH, size);
       test::write_bytes(path, bytes);
-      EXPECT_NE(refusal_of(path), "") << compression << " " << size;
+      EXPECT_TRUE(refusal_of(path)) << compression << " " << size;
     }
     auto bytes = sound;
     set_entry(bytes, TIFFTAG_STRIPOFFSETS, 0xFFFFFF00U);
     test::write_bytes(path, bytes);
-    EXPECT_NE(refusal_of(path), "") << compression;
+    EXPECT_TRUE(refusal_of(path)) << compression;
   }
 }
 
@@ -163,7 +159,7 @@ void expect_survives_truncation(const std::string& path) {
   int cut = 0;
   for (std::size_t length = 0; length < bytes.size(); length += step) {
     test::write_bytes(path, {bytes.begin(), bytes.begin() + static_cast<std::ptrdiff_t>(length)});
-    refused += refusal_of(path).empty() ? 0 : 1;
+    refused += refusal_of(path) ? 1 : 0;
     ++cut;
   }
   // A cut after the last pixel may pass; one before it may not.

@@ -22,18 +22,31 @@ inline RollRecord bracket_record() {
   return bracket;
 }
 
+inline UnreadFile gone_file() {
+  return {"gone.tif", {Refusal::cant_open, {}, {"No such file or directory"}, {}}};
+}
+
+/// Facts that hold their sentence themselves.
+inline Caution caution(Severity severity, std::string told) {
+  return {severity, {CautionKind::grey_scan, {}, {}, std::move(told)}};
+}
+inline WhyUnknown reason(std::string told) {
+  return {Unknown::not_told, {}, {}, std::move(told)};
+}
+inline Fact<RescueStep> step_tonight(std::string told) {
+  return {RescueStep::scan_again, {}, {}, std::move(told)};
+}
+
 /// Three scans: the second without base plus fog and with cautions of its own, the third unfit.
 inline RollRecord several_record() {
   RollRecord several = short_record();
   ScanMeasurement second = scan("second.tif");
-  second.base_fog.reset();
-  second.reasons["base_fog"] = "No clear film is in sight.";
-  second.reasons["marks"] = "Too coarse for marks.";
-  second.cautions.push_back(
-      {"glare", Severity::caution, "Stray light takes a tenth of what dense film holds back."});
+  second.base_fog = Unknown::no_zero_for_base;
+  second.marks_limit = fact_of(Unknown::marks_too_coarse, {12.0});
+  second.cautions.push_back({Severity::caution, fact_of(CautionKind::glare_strong)});
   several.measurement.scans.push_back(std::move(second));
   several.measurement.scans.push_back(unfit_roll().scans.front());
-  several.measurement.unread.push_back({"gone.tif", "gone.tif isn't there."});
+  several.measurement.unread.push_back(gone_file());
   return several;
 }
 
@@ -45,18 +58,21 @@ inline RollRecord crowded_record() {
       " is told here at such length that it takes two lines of a terminal, and a word more.";
   for (int i = 0; i < 20; ++i) {
     const std::string number = std::to_string(i);
-    scan.cautions.push_back({"caution-" + number, Severity::caution, "Weighty " + number + tail});
-    scan.cautions.push_back({"note-" + number, Severity::note, "Note " + number + tail});
-    scan.reasons["field-" + number] = "Doubt " + number + tail;
-    crowded.judgement.advice->this_roll.push_back("Step " + number + tail);
+    scan.cautions.push_back(caution(Severity::caution, "Weighty " + number + tail));
+    scan.cautions.push_back(caution(Severity::note, "Note " + number + tail));
+    crowded.judgement.advice->this_roll.push_back(step_tonight("Step " + number + tail));
   }
+  scan.veiling_glare = reason("Doubt 0" + tail);
+  scan.density_limit = reason("Doubt 1" + tail);
+  scan.exposed_wedge = reason("Doubt 2" + tail);
+  scan.marks_limit = reason("Doubt 3" + tail);
   return crowded;
 }
 
 /// Nothing but a file that couldn't be read.
 inline RollRecord unread_record() {
   RollMeasurement roll;
-  roll.unread.push_back({"gone.tif", "gone.tif isn't there."});
+  roll.unread.push_back(gone_file());
   return record(std::move(roll));
 }
 
@@ -91,22 +107,21 @@ inline RollRecord hostile_record() {
   record.card->developed = "card date " + bad;
   ScanMeasurement& scan = record.measurement.scans.front();
   scan.info.file = "file " + bad;
-  scan.cautions.front().message = "caution " + bad;
-  scan.reasons["zero"] = "reason " + bad;
-  scan.reasons["marks"] = "mark reason " + bad;
-  scan.frames.front().reasons["highlight"] = "frame reason " + bad;
-  record.measurement.unread.push_back({"unread file " + bad, "unread message " + bad});
-  record.judgement.aim.source = "aim " + bad;
-  LightOrTime& weighed = record.judgement.light_or_time;
-  weighed.evidence.front() = "evidence " + bad;
-  weighed.would_tell_most = "would tell " + bad;
+  scan.cautions.front() = caution(Severity::caution, "caution " + bad);
+  scan.veiling_glare = reason("reason " + bad);
+  scan.marks_limit = reason("mark reason " + bad);
+  scan.frames.front().tone.highlight = reason("frame reason " + bad);
+  record.measurement.unread.push_back(
+      {"unread file " + bad, {Refusal::undecodable, {}, {"unread message " + bad}, {}}});
+  record.judgement.aim.unknown_like = "aim " + bad;
+  record.judgement.light_or_time.evidence.front().told = "evidence " + bad;
   for (Finding& finding : record.judgement.findings) {
-    finding.message = "finding " + bad;
-    finding.evidence = {"finding evidence " + bad};
+    finding.statements.front().told = "finding " + bad;
+    finding.evidence = {{Evidence::shadow, {}, {}, "finding evidence " + bad}};
   }
   Advice& advice = *record.judgement.advice;
-  advice.this_roll = {"step " + bad + ". And more " + bad};
-  advice.development.reasons = {"recipe reason " + bad};
+  advice.this_roll = {step_tonight("step " + bad)};
+  advice.development.reasons.front().told = "recipe reason " + bad;
   return record;
 }
 

@@ -48,7 +48,7 @@ TEST(RecordJson, HoldsTheScanAsMeasured) {
   EXPECT_EQ(scan["film"]["format"], "135");
   EXPECT_EQ(scan["strips"][0]["perforations"], 54);
   EXPECT_EQ(scan["leader"], nullptr);
-  EXPECT_EQ(scan["reasons"]["leader"], "No leader is in the scan.");
+  EXPECT_EQ(scan["reasons"]["leader"], "No fogged leader is in the scan.");
 }
 
 TEST(RecordJson, HoldsFramesFlat) {
@@ -63,13 +63,17 @@ TEST(RecordJson, HoldsFramesFlat) {
 
 TEST(RecordJson, SaysWhyATintIsUnknown) {
   RollMeasurement roll = invented::roll();
-  roll.scans.front().tint.reason = "A grey scan tells no colour.";
+  Tint& unknown = roll.scans.front().tint;
+  unknown.kind = Unknown::grey_scan;
+  unknown.density = Unknown::grey_scan;
+  unknown.detection_limit = Unknown::grey_scan;
   const json tint = json_of(roll)["scans"][0]["tint"];
   EXPECT_EQ(tint["kind"], "unknown");
   EXPECT_EQ(tint["density"], nullptr);
   EXPECT_EQ(tint["confidence"], 0.0);
   for (const char* field : {"kind", "density", "detection_limit"}) {
-    EXPECT_EQ(tint["reasons"][field], "A grey scan tells no colour.");
+    EXPECT_EQ(tint["reasons"][field], "The scan is grey: a tint shows only in a scan in colour.");
+    EXPECT_EQ(tint["why"][field]["code"], "grey-scan");
   }
 }
 
@@ -131,10 +135,12 @@ TEST(RecordJson, HoldsLightOrTime) {
   EXPECT_EQ(weighed["evidence"].size(), 2U);
   EXPECT_THAT(weighed["would_tell_most"].get<std::string>(), HasSubstr("leader"));
   RollRecord unknown = invented::record(invented::roll());
-  unknown.judgement.light_or_time.reason = "No picture is in sight.";
+  unknown.judgement.light_or_time.causes = Unknown::no_picture;
+  unknown.judgement.light_or_time.contrast_index = Unknown::no_picture;
   const json silent = json_of(unknown)["light_or_time"];
   EXPECT_EQ(silent["probabilities"], nullptr);
-  EXPECT_EQ(silent["reasons"]["contrast_index"], "No picture is in sight.");
+  EXPECT_THAT(silent["reasons"]["contrast_index"].get<std::string>(),
+              HasSubstr("No picture is in sight"));
 }
 
 TEST(RecordJson, HoldsAdvice) {
@@ -197,14 +203,13 @@ void expect_reasons(const json& value, const std::string& path) {
 TEST(RecordJson, GivesAReasonForEveryNull) {
   RollMeasurement bare = invented::roll();
   ScanMeasurement& scan = bare.scans.front();
-  scan.reasons.clear();
-  scan.pixels_per_mm.reset();
-  scan.base_fog.reset();
-  scan.strips.front().base_fog.reset();
-  scan.density_limit.reset();
-  scan.veiling_glare.reset();
+  scan.pixels_per_mm = {};
+  scan.base_fog = {};
+  scan.strips.front().base_fog = {};
+  scan.density_limit = {};
+  scan.veiling_glare = {};
   scan.frames.front().tone = FrameTone{};
-  bare.medians->net_shadow.reset();
+  bare.medians->net_shadow = {};
   for (const RollMeasurement& roll : {bare, invented::unfit_roll(), RollMeasurement{}}) {
     expect_reasons(json_of(roll), "");
   }
@@ -241,14 +246,50 @@ TEST(RecordJson, HoldsFindingsInTheirOrder) {
   EXPECT_EQ(findings[0]["code"], "dye-left");
   EXPECT_EQ(findings[0]["confidence"], 0.97);
   EXPECT_EQ(findings[1]["message"], "Drops dried on the film.");
-  EXPECT_EQ(findings[1]["evidence"][0], "1 drying mark seen.");
+  EXPECT_EQ(findings[1]["evidence"][0], "Seen: drying marks, 1.");
+}
+
+TEST(RecordJson, HoldsFactsBesideTheirSentences) {
+  const json report = json_of(invented::short_record());
+  const json& finding = report["findings"][0];
+  EXPECT_EQ(finding["message_facts"], json::array({{{"code", "dye-left"}}}));
+  EXPECT_EQ(finding["evidence_facts"][0]["code"], "coloured-veil");
+  EXPECT_EQ(finding["evidence_facts"][0]["numbers"]["density"], 0.084);
+  const json& weighed = report["light_or_time"];
+  EXPECT_EQ(weighed["evidence_facts"].size(), weighed["evidence"].size());
+  EXPECT_EQ(weighed["would_tell_most_code"], "scan-leader");
+  const json& advice = report["advice"];
+  for (const char* part : {"development", "exposure", "stop", "fix", "wash"}) {
+    EXPECT_EQ(advice[part]["facts"].size(), advice[part]["reasons"].size()) << part;
+  }
+  EXPECT_EQ(advice["development"]["facts"][1]["numbers"]["old_chance"], 0.04);
+  EXPECT_EQ(advice["this_roll_facts"].size(), advice["this_roll"].size());
+  EXPECT_EQ(advice["this_roll_facts"][1]["code"], "wash-out-dye");
+  EXPECT_EQ(report["aim"]["source_code"], "diffusion");
+}
+
+TEST(RecordJson, SaysWhyNothingIsAdvised) {
+  RollRecord record = invented::short_record();
+  record.judgement.advice->development = {};
+  record.judgement.advice->development.predicted_contrast_index = Unknown::developer_weak;
+  const json development = json_of(record)["advice"]["development"];
+  EXPECT_EQ(development["why_unknown"]["code"], "developer-weak");
+  EXPECT_THAT(development["reasons"][0].get<std::string>(), HasSubstr("The developer was weak"));
 }
 
 TEST(RecordJson, ListsFilesThatCouldNotBeRead) {
   RollMeasurement roll;
-  roll.unread.push_back({"gone.tif", "gone.tif isn't there."});
+  roll.unread.push_back({"gone.tif", {Refusal::too_many_pixels, {200000, 3}, {}, {}}});
+  roll.unread.push_back({"lost.tif", {Refusal::cant_open, {}, {"No such file or directory"}, {}}});
   const json report = json_of(roll);
   EXPECT_EQ(report["unread"][0]["file"], "gone.tif");
+  EXPECT_EQ(report["unread"][0]["message"],
+            "gone.tif claims 200000 by 3 pixels, more than any scan has; scan fewer strips at a "
+            "time.");
+  EXPECT_EQ(report["unread"][0]["code"], "too-many-pixels");
+  EXPECT_EQ(report["unread"][0]["numbers"], (json{{"width_px", 200000}, {"height_px", 3}}));
+  EXPECT_EQ(report["unread"][1]["code"], "cant-open");
+  EXPECT_EQ(report["unread"][1]["names"], (json{{"system", "No such file or directory"}}));
   EXPECT_TRUE(report["scans"].empty());
   EXPECT_EQ(report["roll_medians"], nullptr);
 }

@@ -1,6 +1,6 @@
+#include "base/refusal_of.h"
 #include "roll/drawn_source.h"
 
-#include <fogline/base/error.h>
 #include <fogline/base/quantity.h>
 #include <fogline/roll/calibrate_scanner.h>
 
@@ -20,11 +20,11 @@ constexpr int side_px = 60;
 /// Even pictures whose codes lie on the display curve although the file says they are light.
 class Pictures {
  public:
-  explicit Pictures(const std::vector<double>& lights) {
+  explicit Pictures(const std::vector<double>& lights, int bits_of_last = 16) {
     for (const double light : lights) {
       ScanInfo info;
       info.file = "picture-" + std::to_string(sources_.size()) + ".tif";
-      info.bits = 16;
+      info.bits = sources_.size() + 1 == lights.size() ? bits_of_last : 16;
       info.channels = 1;
       info.transfer.kind = TransferKind::linear;
       info.transfer.source = TransferSource::icc_profile;
@@ -89,7 +89,7 @@ TEST(CalibrateFromLayers, WithoutAKnownLayerOnlyTheShapeIsTold) {
   EXPECT_NEAR(two / one, 2.0, 0.05);
   EXPECT_GT(std::abs(one - 0.5), 0.1) << "the display curve isn't light";
   ASSERT_FALSE(run.cautions.empty());
-  EXPECT_EQ(run.cautions.front().code, "shape-only");
+  EXPECT_EQ(run.cautions.front().fact.kind, CautionKind::shape_only);
 }
 
 // Light through one shutter is in proportion to time (reciprocity of a sensor).
@@ -114,16 +114,34 @@ TEST(CalibrateFromBracket, ShutterTimesMakeDensitiesTrue) {
 
 TEST(CalibrateFromBracket, PicturesWithoutAnyDifferenceAreRefused) {
   const Pictures pictures(std::vector<double>(5, 0.4));
-  EXPECT_THROW(calibrate_from_bracket(pictures.all(), {1.0, 0.5, 0.25, 0.125, 0.0625},
-                                      usual_shutter_doubt_stops, ScannerDevice::camera, {}),
-               FileError);
+  EXPECT_EQ(test::kind_of_refusal([&] {
+              calibrate_from_bracket(pictures.all(), {1.0, 0.5, 0.25, 0.125, 0.0625},
+                                     usual_shutter_doubt_stops, ScannerDevice::camera, {});
+            }),
+            Refusal::codes_not_falling);
 }
 
 TEST(CalibrateFromLayers, AsManyAreasAsLayersAreWanted) {
   const Pictures pictures(layered(0.25, 3));
-  EXPECT_THROW(calibrate_from_layers(pictures.all(), {0, 1, 2}, 0.25, ScannerDevice::unknown, {}),
-               FileError)
-      << "three lights are too few";
+  EXPECT_EQ(test::kind_of_refusal([&] {
+              calibrate_from_layers(pictures.all(), {0, 1, 2}, 0.25, ScannerDevice::unknown, {});
+            }),
+            Refusal::too_few_lights);
+  const auto named_more = test::refusal_of([&] {
+    calibrate_from_layers(pictures.all(), {0, 1, 2, 3}, 0.25, ScannerDevice::unknown, {});
+  });
+  ASSERT_TRUE(named_more);
+  EXPECT_EQ(named_more->why(), (Fact<Refusal>{Refusal::areas_not_as_named, {3.0, 4.0}, {}, {}}));
+}
+
+TEST(CalibrateFromLayers, PicturesOfAnotherSettingAreRefusedByName) {
+  const Pictures pictures(layered(0.25, 5), 8);
+  const auto refused = test::refusal_of([&] {
+    calibrate_from_layers(pictures.all(), {0, 1, 2, 3, 4}, 0.25, ScannerDevice::unknown, {});
+  });
+  ASSERT_TRUE(refused);
+  EXPECT_EQ(refused->file(), "picture-4.tif");
+  EXPECT_EQ(refused->why(), (Fact<Refusal>{Refusal::shots_differ, {}, {"picture-0.tif"}, {}}));
 }
 
 }  // namespace

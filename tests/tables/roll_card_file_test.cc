@@ -1,4 +1,5 @@
-#include <fogline/base/error.h>
+#include "base/refusal_of.h"
+
 #include <fogline/tables/roll_card_file.h>
 
 #include <algorithm>
@@ -27,18 +28,12 @@ class RollCardFile : public testing::Test {
 
   RollCard read(const std::string& text) { return read_roll_card(write(text)); }
 
-  /// What is said of a card, without the folder of the file.
-  std::string complaint(const std::string& text) {
-    try {
-      read(text);
-    } catch (const FileError& error) {
-      EXPECT_EQ(error.file(), path_);
-      const std::string message = error.what();
-      EXPECT_EQ(message.find('\n'), std::string::npos) << message;
-      EXPECT_EQ(message.find(path_), 0U) << message;
-      return message.substr(path_.size());
-    }
-    return "nothing";
+  /// Why a card is refused, which it must be.
+  Fact<Refusal> refusal(const std::string& text) {
+    const auto refused = test::refusal_of([&] { read(text); });
+    EXPECT_TRUE(refused);
+    EXPECT_EQ(refused.value().file(), path_);
+    return refused.value().why();
   }
 
  private:
@@ -179,122 +174,228 @@ TEST_F(RollCardFile, ReadsShutterTimesAndMeteredTones) {
 struct Mistake {
   const char* title;
   const char* text;
-  const char* complaint;
+  Refusal kind;
+  double line;
+  std::vector<std::string> names;
 };
 
 class RollCardMistakes : public RollCardFile, public testing::WithParamInterface<Mistake> {};
 
 TEST_P(RollCardMistakes, AreNamedWithTheirLine) {
-  EXPECT_EQ(complaint(GetParam().text), GetParam().complaint);
+  const Mistake& mistake = GetParam();
+  const Fact<Refusal> why = refusal(mistake.text);
+  EXPECT_EQ(why.kind, mistake.kind);
+  EXPECT_THAT(why.numbers, testing::ElementsAre(mistake.line));
+  EXPECT_EQ(why.names, mistake.names);
 }
-
-constexpr const char* time_expected =
-    ":3: development.time must be minutes and seconds such as \"9:30\"";
 
 INSTANTIATE_TEST_SUITE_P(
     Each, RollCardMistakes,
     testing::Values(
-        Mistake{"NoName", "film = \"x\"\n",
-                ": name is missing: it must be the roll's name in quotes"},
-        Mistake{"EmptyName", "name = \"\"\n", ":1: name must be a text in quotes"},
-        Mistake{"UnknownKey", "name = \"a\"\nfilmtype = \"cubic\"\n",
-                ":2: filmtype is no key of a roll card: correct or remove it"},
-        Mistake{"UnknownInTable", "name = \"a\"\n[fix]\nminutes = 5\n",
-                ":3: fix.minutes is no key of a roll card: correct or remove it"},
-        Mistake{"UnknownTable", "name = \"a\"\n[dev]\ntime = \"9:30\"\n",
-                ":2: dev is no key of a roll card: correct or remove it"},
-        Mistake{"TableIsText", "name = \"a\"\nfix = \"rapid\"\n",
-                ":2: fix must be a table of its own, headed [fix]"},
-        Mistake{"TimeAsNumber", "name = \"a\"\n[development]\ntime = 9.5\n", time_expected},
-        Mistake{"TimeOfDay", "name = \"a\"\n[development]\ntime = 09:30:00\n", time_expected},
-        Mistake{"SixtySeconds", "name = \"a\"\n[development]\ntime = \"9:60\"\n", time_expected},
-        Mistake{"OneDigit", "name = \"a\"\n[development]\ntime = \"9:3\"\n", time_expected},
-        Mistake{"NegativeTime", "name = \"a\"\n[development]\ntime = \"-9:30\"\n", time_expected},
-        Mistake{"NoTime", "name = \"a\"\n[development]\ntime = \"0:00\"\n", time_expected},
-        Mistake{"Fahrenheit", "name = \"a\"\n[development]\ntemperature_c = 68\n",
-                ":3: development.temperature_c must be degrees Celsius, 10 to 40"},
-        Mistake{"TemperatureAsText", "name = \"a\"\n[development]\ntemperature_c = \"20\"\n",
-                ":3: development.temperature_c must be degrees Celsius, 10 to 40"},
-        Mistake{"NotANumber", "name = \"a\"\nexposure_index = nan\n",
-                ":2: exposure_index must be an exposure index, more than 0"},
-        Mistake{"ZeroIndex", "name = \"a\"\nexposure_index = 0\n",
-                ":2: exposure_index must be an exposure index, more than 0"},
-        Mistake{"FilmType", "name = \"a\"\nfilm_type = \"flat\"\n",
-                ":2: film_type must be one of \"cubic\", \"tabular\", \"chromogenic\""},
-        Mistake{"PrintWith", "name = \"a\"\nprint_with = 1\n",
-                ":2: print_with must be one of \"diffusion\", \"condenser\", \"scan\""},
-        Mistake{"FixKind", "name = \"a\"\n[fix]\nkind = \"slow\"\n",
-                ":3: fix.kind must be one of \"rapid\", \"plain\", \"hardening\""},
-        Mistake{"NoSuchDay", "name = \"a\"\ndeveloped = \"2026-02-30\"\n",
-                ":2: developed must be a date such as 2026-05-31"},
-        Mistake{"DayFirst", "name = \"a\"\nexpiry = \"31.5.2026\"\n",
-                ":2: expiry must be a date such as 2026-05-31"},
-        Mistake{"TwoTints", "name = \"a\"\nbase_tint = [0.2, 0.3]\n",
-                ":2: base_tint must be three densities, red, green and blue, 0 to 1 each"},
-        Mistake{"FourTints", "name = \"a\"\nbase_tint = [0.2, 0.3, 0.2, 0.1]\n",
-                ":2: base_tint must be three densities, red, green and blue, 0 to 1 each"},
-        Mistake{"DenseTint", "name = \"a\"\nbase_tint = [\n0.2,\n1.3, 0.2]\n",
-                ":4: base_tint must be three densities, red, green and blue, 0 to 1 each"},
-        Mistake{"HalfFill", "name = \"a\"\n[wash]\nfills = [5, 10.5]\n",
-                ":3: wash.fills must be a list of whole numbers, inversions of each fill, such as "
-                "[5, 10, 20]"},
-        Mistake{"NegativeRolls", "name = \"a\"\n[fix]\nrolls_before = -1\n",
-                ":3: fix.rolls_before must be a whole number, 0 or more"},
-        Mistake{"TwoAims", "name = \"a\"\naim_contrast_index = 0.6\naim_like = \"b\"\n",
-                ":3: aim_like and aim_contrast_index exclude each other: keep one"},
+        Mistake{"EmptyName", "name = \"\"\n", Refusal::card_wants_text, 1.0, {"name"}},
+        Mistake{"UnknownKey",
+                "name = \"a\"\nfilmtype = \"cubic\"\n",
+                Refusal::card_key_unknown,
+                2.0,
+                {"filmtype"}},
+        Mistake{"UnknownInTable",
+                "name = \"a\"\n[fix]\nminutes = 5\n",
+                Refusal::card_key_unknown,
+                3.0,
+                {"fix.minutes"}},
+        Mistake{"UnknownTable",
+                "name = \"a\"\n[dev]\ntime = \"9:30\"\n",
+                Refusal::card_key_unknown,
+                2.0,
+                {"dev"}},
+        Mistake{"TableIsText",
+                "name = \"a\"\nfix = \"rapid\"\n",
+                Refusal::card_wants_table,
+                2.0,
+                {"fix"}},
+        Mistake{"TimeAsNumber",
+                "name = \"a\"\n[development]\ntime = 9.5\n",
+                Refusal::card_wants_minutes,
+                3.0,
+                {"development.time"}},
+        Mistake{"TimeOfDay",
+                "name = \"a\"\n[development]\ntime = 09:30:00\n",
+                Refusal::card_wants_minutes,
+                3.0,
+                {"development.time"}},
+        Mistake{"SixtySeconds",
+                "name = \"a\"\n[development]\ntime = \"9:60\"\n",
+                Refusal::card_wants_minutes,
+                3.0,
+                {"development.time"}},
+        Mistake{"OneDigit",
+                "name = \"a\"\n[development]\ntime = \"9:3\"\n",
+                Refusal::card_wants_minutes,
+                3.0,
+                {"development.time"}},
+        Mistake{"NegativeTime",
+                "name = \"a\"\n[development]\ntime = \"-9:30\"\n",
+                Refusal::card_wants_minutes,
+                3.0,
+                {"development.time"}},
+        Mistake{"NoTime",
+                "name = \"a\"\n[development]\ntime = \"0:00\"\n",
+                Refusal::card_wants_minutes,
+                3.0,
+                {"development.time"}},
+        Mistake{"Fahrenheit",
+                "name = \"a\"\n[development]\ntemperature_c = 68\n",
+                Refusal::card_wants_temperature,
+                3.0,
+                {"development.temperature_c"}},
+        Mistake{"TemperatureAsText",
+                "name = \"a\"\n[development]\ntemperature_c = \"20\"\n",
+                Refusal::card_wants_temperature,
+                3.0,
+                {"development.temperature_c"}},
+        Mistake{"NotANumber",
+                "name = \"a\"\nexposure_index = nan\n",
+                Refusal::card_wants_exposure_index,
+                2.0,
+                {"exposure_index"}},
+        Mistake{"ZeroIndex",
+                "name = \"a\"\nexposure_index = 0\n",
+                Refusal::card_wants_exposure_index,
+                2.0,
+                {"exposure_index"}},
+        Mistake{"FilmType",
+                "name = \"a\"\nfilm_type = \"flat\"\n",
+                Refusal::card_wants_word,
+                2.0,
+                {"film_type", "\"cubic\", \"tabular\", \"chromogenic\""}},
+        Mistake{"PrintWith",
+                "name = \"a\"\nprint_with = 1\n",
+                Refusal::card_wants_word,
+                2.0,
+                {"print_with", "\"diffusion\", \"condenser\", \"scan\""}},
+        Mistake{"FixKind",
+                "name = \"a\"\n[fix]\nkind = \"slow\"\n",
+                Refusal::card_wants_word,
+                3.0,
+                {"fix.kind", "\"rapid\", \"plain\", \"hardening\""}},
+        Mistake{"NoSuchDay",
+                "name = \"a\"\ndeveloped = \"2026-02-30\"\n",
+                Refusal::card_wants_date,
+                2.0,
+                {"developed"}},
+        Mistake{"DayFirst",
+                "name = \"a\"\nexpiry = \"31.5.2026\"\n",
+                Refusal::card_wants_date,
+                2.0,
+                {"expiry"}},
+        Mistake{"TwoTints",
+                "name = \"a\"\nbase_tint = [0.2, 0.3]\n",
+                Refusal::card_wants_base_tint,
+                2.0,
+                {"base_tint"}},
+        Mistake{"FourTints",
+                "name = \"a\"\nbase_tint = [0.2, 0.3, 0.2, 0.1]\n",
+                Refusal::card_wants_base_tint,
+                2.0,
+                {"base_tint"}},
+        Mistake{"DenseTint",
+                "name = \"a\"\nbase_tint = [\n0.2,\n1.3, 0.2]\n",
+                Refusal::card_wants_base_tint,
+                4.0,
+                {"base_tint"}},
+        Mistake{"HalfFill",
+                "name = \"a\"\n[wash]\nfills = [5, 10.5]\n",
+                Refusal::card_wants_fills,
+                3.0,
+                {"wash.fills"}},
+        Mistake{"NegativeRolls",
+                "name = \"a\"\n[fix]\nrolls_before = -1\n",
+                Refusal::card_wants_count,
+                3.0,
+                {"fix.rolls_before"}},
+        Mistake{"TwoAims",
+                "name = \"a\"\naim_contrast_index = 0.6\naim_like = \"b\"\n",
+                Refusal::card_keys_exclude,
+                3.0,
+                {"aim_like", "aim_contrast_index"}},
         Mistake{"StopsAndTimes",
-                "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [0, 1]\n"
-                "times = [\"1/60\", \"1/30\"]\n",
-                ":5: target.times and stops exclude each other: keep one"},
-        Mistake{"MeteredTimeOfStops",
-                "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [0, 1]\n"
-                "metered_time = \"1/60\"\n",
-                ":5: target.metered_time belongs to times: remove it, or tell times instead of "
-                "stops"},
+                "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [0, 1]\ntimes = [\"1/60\", "
+                "\"1/30\"]\n",
+                Refusal::card_keys_exclude,
+                5.0,
+                {"target.times", "stops"}},
+        Mistake{
+            "MeteredTimeOfStops",
+            "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [0, 1]\nmetered_time = \"1/60\"\n",
+            Refusal::card_metered_time_alone,
+            5.0,
+            {"target.metered_time"}},
         Mistake{"NoShutterTime",
                 "name = \"a\"\n[target]\nkind = \"bracket\"\ntimes = [\"1/60\", \"soon\"]\n",
-                ":4: target.times must be a list of two or more times, such as [\"1/60\", "
-                "\"1/8\", \"2\"]"},
-        Mistake{"NoMeteredTone", "name = \"a\"\n[[metered]]\nframe = 4\nzone = 3\n",
-                ":2: metered.tone is missing: it must be one of \"shadow\", \"middle\", "
-                "\"highlight\""},
-        Mistake{"MeteredIsNoList", "name = \"a\"\nmetered = 3\n",
-                ":2: metered must be tables of their own, headed [[metered]]"},
-        Mistake{"NoTargetKind", "name = \"a\"\n[target]\nstops = [-5, 0]\n",
-                ":2: target.kind is missing: it must be one of \"bracket\", \"exposed-wedge\""},
-        Mistake{"NoStops", "name = \"a\"\n[target]\nkind = \"bracket\"\n",
-                ":2: target.stops is missing: it must be a list of two or more stops, such as "
-                "[-5, 0]"},
-        Mistake{"OneStop", "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [1]\n",
-                ":4: target.stops must be a list of two or more stops, such as [-5, 0]"},
+                Refusal::card_wants_shutter_times,
+                4.0,
+                {"target.times"}},
+        Mistake{"NoMeteredTone",
+                "name = \"a\"\n[[metered]]\nframe = 4\nzone = 3\n",
+                Refusal::card_lacks_word,
+                2.0,
+                {"metered.tone", "\"shadow\", \"middle\", \"highlight\""}},
+        Mistake{"MeteredIsNoList",
+                "name = \"a\"\nmetered = 3\n",
+                Refusal::card_wants_tables,
+                2.0,
+                {"metered"}},
+        Mistake{"NoTargetKind",
+                "name = \"a\"\n[target]\nstops = [-5, 0]\n",
+                Refusal::card_lacks_word,
+                2.0,
+                {"target.kind", "\"bracket\", \"exposed-wedge\""}},
+        Mistake{"NoStops",
+                "name = \"a\"\n[target]\nkind = \"bracket\"\n",
+                Refusal::card_lacks_stops,
+                2.0,
+                {"target.stops"}},
+        Mistake{"OneStop",
+                "name = \"a\"\n[target]\nkind = \"bracket\"\nstops = [1]\n",
+                Refusal::card_wants_stops,
+                4.0,
+                {"target.stops"}},
         Mistake{"WedgeWithStops",
-                "name = \"a\"\n[target]\nkind = \"exposed-wedge\"\nreference = \"w.csv\"\n"
-                "stops = [1, 2]\n",
-                ":5: target.stops belongs to kind = \"bracket\": remove it here"},
-        Mistake{"NoReference", "name = \"a\"\n[target]\nkind = \"exposed-wedge\"\n",
-                ":2: target.reference is missing: it must be the name of the wedge's table, such "
-                "as \"wedge.csv\""}),
+                "name = \"a\"\n[target]\nkind = \"exposed-wedge\"\nreference = \"w.csv\"\nstops = "
+                "[1, 2]\n",
+                Refusal::card_key_of_other_kind,
+                5.0,
+                {"target.stops", "bracket"}},
+        Mistake{"NoReference",
+                "name = \"a\"\n[target]\nkind = \"exposed-wedge\"\n",
+                Refusal::card_lacks_reference,
+                2.0,
+                {"target.reference"}}),
     [](const auto& test) { return test.param.title; });
 
 TEST_F(RollCardFile, SyntaxErrorsGiveTheLine) {
-  const std::string message = complaint("name = \"a\"\n[development]\ntime = 9:30\n");
-  EXPECT_THAT(message, testing::StartsWith(":3: this isn't TOML ("));
-  EXPECT_THAT(message, testing::EndsWith("texts and times in quotes"));
+  const Fact<Refusal> why = refusal("name = \"a\"\n[development]\ntime = 9:30\n");
+  EXPECT_EQ(why.kind, Refusal::card_no_toml);
+  EXPECT_THAT(why.numbers, testing::ElementsAre(3.0));
+  ASSERT_EQ(why.names.size(), 1U);
+  EXPECT_EQ(why.names.front().find('\n'), std::string::npos);
 }
 
 TEST_F(RollCardFile, ForeignFilesAreRefused) {
-  EXPECT_THAT(complaint(std::string(300000, 'x')), testing::HasSubstr("larger than 256 kB"));
-  EXPECT_THAT(complaint(std::string("\x89PNG\r\n\x1a\n\0\0", 10)),
-              testing::HasSubstr("this isn't TOML"));
-  EXPECT_THAT(complaint(""), testing::HasSubstr("name is missing"));
+  EXPECT_EQ(refusal(std::string(300000, 'x')).kind, Refusal::card_too_large);
+  EXPECT_EQ(refusal(std::string("\x89PNG\r\n\x1a\n\0\0", 10)).kind, Refusal::card_no_toml);
+  EXPECT_EQ(refusal("").kind, Refusal::card_lacks_name);
+}
+
+TEST_F(RollCardFile, ANameMustBeThere) {
+  EXPECT_EQ(refusal("film = \"x\"\n"), (Fact<Refusal>{Refusal::card_lacks_name, {}, {}, {}}));
 }
 
 TEST(RollCardFileAbsent, SaysSo) {
   const std::string path = testing::TempDir() + "no-such-card.toml";
-  EXPECT_THAT([&] { return read_roll_card(path); },
-              testing::ThrowsMessage<FileError>(testing::HasSubstr("can't be read")));
-  EXPECT_THAT([&] { return read_roll_card(testing::TempDir()); },
-              testing::ThrowsMessage<FileError>(testing::HasSubstr("can't be read")));
+  EXPECT_EQ(test::kind_of_refusal([&] { read_roll_card(path); }), Refusal::card_unreadable);
+  EXPECT_EQ(test::kind_of_refusal([] { read_roll_card(testing::TempDir()); }),
+            Refusal::card_unreadable);
 }
 
 }  // namespace

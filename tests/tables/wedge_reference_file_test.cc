@@ -1,8 +1,9 @@
+#include "base/refusal_of.h"
 #include "tables/written_file.h"
 
-#include <fogline/base/error.h>
 #include <fogline/tables/wedge_reference_file.h>
 
+#include <optional>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -15,13 +16,13 @@ WedgeReference read(const std::string& text) {
   return read_wedge_reference(file.path());
 }
 
-std::string refusal(const std::string& text) {
-  try {
-    read(text);
-  } catch (const FileError& error) {
-    return error.what();
-  }
-  return "";
+std::optional<Refusal> refusal(const std::string& text) {
+  return test::kind_of_refusal([&] { read(text); });
+}
+
+/// Numbers and names of a refusal, which there must be.
+Fact<Refusal> fact_of(const std::string& text) {
+  return test::refusal_of([&] { read(text); }).value().why();
 }
 
 TEST(WedgeReferenceFile, CommaSemicolonOrTabWithHeadingAndNotes) {
@@ -69,35 +70,35 @@ TEST(WedgeReferenceFile, TheFirstTableWithVisualDensitiesCounts) {
 }
 
 TEST(WedgeReferenceFile, RefusesWithTheReason) {
-  EXPECT_NE(refusal("1,0.05\n2,0.2\n3,0.3\n").find("lists 3 steps"), std::string::npos);
-  EXPECT_NE(
-      refusal("1,0.05\n2,0.2\n3,0.18\n4,0.5\n5,0.6\n").find("step \"3\" (0.180) is out of order"),
-      std::string::npos);
-  EXPECT_NE(refusal("1,0.05\n2,0,2\n3,0.3\n4,0.5\n5,0.6\n").find("out of order"),
-            std::string::npos);
-  EXPECT_NE(refusal("1,0.05\n2,zero\n3,0.3\n4,0.5\n5,0.6\n").find("\"zero\" in line 2"),
-            std::string::npos);
-  EXPECT_NE(refusal("1,0.05\n1,0.2\n3,0.3\n4,0.5\n5,0.6\n").find("\"1\" twice"), std::string::npos);
-  EXPECT_NE(refusal("0.05\n0.2\n0.3\n0.5\n0.6\n").find("step,density (line 1)"), std::string::npos);
-  EXPECT_NE(refusal("1,0.05\n2,-0.2\n3,0.3\n4,0.5\n5,7\n").find("line 2"), std::string::npos);
-  EXPECT_NE(refusal(std::string(2 << 20, 'x')).find("too large"), std::string::npos);
-  EXPECT_NE(refusal("").find("empty"), std::string::npos);
+  EXPECT_EQ(fact_of("1,0.05\n2,0.2\n3,0.3\n"),
+            (Fact<Refusal>{Refusal::reference_step_count, {3.0}, {}, {}}));
+  EXPECT_EQ(fact_of("1,0.05\n2,0.2\n3,0.18\n4,0.5\n5,0.6\n"),
+            (Fact<Refusal>{Refusal::reference_out_of_order, {0.18}, {"3"}, {}}));
+  EXPECT_EQ(refusal("1,0.05\n2,0,2\n3,0.3\n4,0.5\n5,0.6\n"), Refusal::reference_out_of_order);
+  EXPECT_EQ(fact_of("1,0.05\n2,zero\n3,0.3\n4,0.5\n5,0.6\n"),
+            (Fact<Refusal>{Refusal::reference_no_density, {2.0}, {"zero"}, {}}));
+  EXPECT_EQ(fact_of("1,0.05\n1,0.2\n3,0.3\n4,0.5\n5,0.6\n"),
+            (Fact<Refusal>{Refusal::reference_step_twice, {}, {"1"}, {}}));
+  EXPECT_EQ(fact_of("0.05\n0.2\n0.3\n0.5\n0.6\n"),
+            (Fact<Refusal>{Refusal::reference_line_unknown, {1.0}, {}, {}}));
+  EXPECT_EQ(fact_of("1,0.05\n2,-0.2\n3,0.3\n4,0.5\n5,7\n"),
+            (Fact<Refusal>{Refusal::reference_no_density, {2.0}, {"-0.2"}, {}}));
+  EXPECT_EQ(refusal(std::string(2 << 20, 'x')), Refusal::reference_too_large);
+  EXPECT_EQ(refusal(""), Refusal::is_empty);
 }
 
 TEST(WedgeReferenceFile, RefusesDamagedIso28178Text) {
-  EXPECT_NE(refusal(cgats_head + "BEGIN_DATA\n1 .1 .1\n2 .2 .2\n").find("END_DATA is missing"),
-            std::string::npos);
-  EXPECT_NE(refusal(cgats_head + "NUMBER_OF_SETS 3\nBEGIN_DATA\n1 .1 .1\n2 .2 .2\nEND_DATA\n")
-                .find("NUMBER_OF_SETS 3 but holds 2"),
-            std::string::npos);
-  EXPECT_NE(refusal(cgats_head + "BEGIN_DATA\n1 .1\nEND_DATA\n").find("2 values in line 8"),
-            std::string::npos);
-  EXPECT_NE(refusal("CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID\n").find("END_DATA_FORMAT"),
-            std::string::npos);
-  EXPECT_NE(refusal("CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID D_RED\nEND_DATA_FORMAT\nBEGIN_DATA\n1 "
-                    "2\nEND_DATA\n")
-                .find("no table with SAMPLE_ID and D_VIS"),
-            std::string::npos);
+  EXPECT_EQ(refusal(cgats_head + "BEGIN_DATA\n1 .1 .1\n2 .2 .2\n"),
+            Refusal::reference_data_break_off);
+  EXPECT_EQ(fact_of(cgats_head + "NUMBER_OF_SETS 3\nBEGIN_DATA\n1 .1 .1\n2 .2 .2\nEND_DATA\n"),
+            (Fact<Refusal>{Refusal::reference_sets_unfit, {2.0}, {"3"}, {}}));
+  EXPECT_EQ(fact_of(cgats_head + "BEGIN_DATA\n1 .1\nEND_DATA\n"),
+            (Fact<Refusal>{Refusal::reference_row_unfit, {2.0, 8.0, 3.0}, {}, {}}));
+  EXPECT_EQ(refusal("CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID\n"),
+            Refusal::reference_format_breaks_off);
+  EXPECT_EQ(refusal("CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID D_RED\nEND_DATA_FORMAT\nBEGIN_DATA\n1 "
+                    "2\nEND_DATA\n"),
+            Refusal::reference_no_densities);
 }
 
 }  // namespace

@@ -73,7 +73,7 @@ TEST(Text, TellsTintMarksAndProbabilities) {
   EXPECT_THAT(text, HasSubstr("Dye is left in the film: 0.08 ± 0.02 in the channel that it darkens "
                               "most (97 %).\n"));
   EXPECT_THAT(text, HasSubstr("  development short  79 %       ================\n"));
-  EXPECT_THAT(text, HasSubstr("What would tell most: Scan the leader too"));
+  EXPECT_THAT(text, HasSubstr("What would tell most: Scan the fogged leader too"));
   EXPECT_THAT(text,
               HasSubstr("1   drying mark             2.2 mm        denser by 0.12    93 %\n"));
   EXPECT_THAT(text,
@@ -99,11 +99,10 @@ TEST(Text, HoldsEveryNumberOfAFrameWithItsDoubt) {
 TEST(Text, SaysWhatIsMissingAndWhy) {
   RollMeasurement roll = invented::roll();
   FrameMeasurement& frame = roll.scans.front().frames[1];
-  frame.tone.highlight.reset();
-  frame.reasons["highlight"] = "The frame is cut off.";
+  frame.tone.highlight = Unknown::frame_hidden;
   const std::string text = text_of(roll);
   EXPECT_THAT(text, HasSubstr("0.83 ± 0.05  –            1.01"));
-  EXPECT_THAT(text, HasSubstr("- Frame 2: The frame is cut off.\n"));
+  EXPECT_THAT(text, HasSubstr("- Frame 2: Too little of the frame is in sight.\n"));
 }
 
 TEST(Text, CountsARepeatedFrameOnce) {
@@ -120,7 +119,7 @@ TEST(Text, SaysThatDensitiesCountFromClearFilm) {
   scan.fitness = Fitness::relative;
   scan.densities_above = DensitiesAbove::base;
   scan.zero.source = ZeroSource::none;
-  scan.base_fog.reset();
+  scan.base_fog = Unknown::no_zero_for_base;
   const TextOptions wide = whole(400);
   const std::string text = text_of(roll, wide);
   EXPECT_THAT(text, HasSubstr("base plus fog can't be told, picture densities above clear film"));
@@ -130,17 +129,17 @@ TEST(Text, SaysThatDensitiesCountFromClearFilm) {
 TEST(Text, OfAnUnfitScanGivesTheReasonAndTheCure) {
   const std::string text = text_of(invented::unfit_roll());
   EXPECT_THAT(text, HasSubstr("Unfit: nothing can be measured"));
-  EXPECT_THAT(text, HasSubstr("There is no film in the picture"));
+  EXPECT_THAT(text, HasSubstr("No film was found"));
   EXPECT_THAT(text, HasSubstr("How to scan better"));
   EXPECT_THAT(text, Not(HasSubstr("Shadow and highlight")));
 }
 
 TEST(Text, OfUnreadFilesAloneHoldsTheirSentences) {
   RollMeasurement roll;
-  roll.unread.push_back({"gone.tif", "gone.tif isn't there."});
+  roll.unread.push_back({"gone.tif", {Refusal::cant_open, {}, {"No such file or directory"}, {}}});
   const std::string text = text_of(roll);
   EXPECT_THAT(text, HasSubstr("No scan could be read."));
-  EXPECT_THAT(text, HasSubstr("gone.tif isn't there."));
+  EXPECT_THAT(text, HasSubstr("gone.tif can't be opened (No such file or directory)"));
 }
 
 TEST(Text, HasEscapeCodesOnlyWhereAsked) {
@@ -156,16 +155,12 @@ TEST(Text, LetsNoFileNameCommandTheTerminal) {
   EXPECT_THAT(text, HasSubstr("a?[2Jb?.tif"));
 }
 
-TEST(Text, NamesABathOnlyBesideTheCautions) {
+TEST(Text, CarriesTheCautionsWhereARecipeNamesBaths) {
   EXPECT_THAT(text_of(invented::roll()), Not(HasSubstr("Cautions")));
-  for (const char* message : {"A weak developer looks like this.", "Use fresh Fixer."}) {
-    RollMeasurement roll = invented::roll();
-    roll.scans.front().cautions.push_back({"invented", Severity::note, message});
-    const std::string text = text_of(roll);
-    EXPECT_THAT(text, HasSubstr("Cautions\n")) << message;
-    EXPECT_THAT(text, HasSubstr("gloves")) << message;
-    EXPECT_THAT(text, HasSubstr("licensed collection")) << message;
-  }
+  const std::string text = text_from_record(invented::normal_record(), whole());
+  EXPECT_THAT(text, HasSubstr("Cautions\n"));
+  EXPECT_THAT(text, HasSubstr("gloves"));
+  EXPECT_THAT(text, HasSubstr("licensed collection"));
 }
 
 }  // namespace

@@ -17,6 +17,7 @@ std::string say(std::string_view text) {
 TEST(FactWords, FillNumbersInTheFormAskedFor) {
   EXPECT_EQ(say("{file}: {time_s:clock}, {share:percent}, {share:2}."), "a.tif: 9:30, 25 %, 0.25.");
   EXPECT_EQ(say("{share:+1}"), "+0.3");
+  EXPECT_EQ(say("{share:signed}"), "+0.25");
   EXPECT_EQ(filled("{n:count} {n:stops}", std::array<std::string_view, 1>{"n"}, {1.0}, {}, {}),
             "one 1 stop");
   EXPECT_EQ(filled("{n:stops}", std::array<std::string_view, 1>{"n"}, {-0.667}, {}, {}),

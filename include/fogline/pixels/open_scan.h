@@ -20,9 +20,8 @@ struct OpenOptions {
 /// one is read. White-is-zero codes are inverted before anything is counted or linearised. Float
 /// samples are light from 0 to 1, divided by the largest value the file states, if it does; what
 /// lies outside is held at the ends. `read` throws std::invalid_argument for a region that isn't
-/// wholly inside the picture. Throws FileError with one sentence where the file is absent,
-/// unreadable, not a picture, or a kind of picture that can't be a scan (palette, one bit a sample,
-/// animation).
+/// wholly inside the picture. Throws FileError where the file is absent, unreadable, not a
+/// picture, or a kind of picture that can't be a scan (palette, one bit a sample, animation).
 std::unique_ptr<ScanSource> open_scan(const std::string& path, const OpenOptions& options);
 
 }  // namespace fogline

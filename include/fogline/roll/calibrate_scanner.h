@@ -22,8 +22,8 @@ struct CalibrationRun {
 };
 
 /// Learns a scanner from a step wedge in one of its scans. A camera's own file goes before
-/// `device`. Throws FileError, one sentence, where no wedge is found, the reference has fewer steps
-/// than the scan or can't be laid on it without doubt, or codes don't fall while density rises.
+/// `device`. Throws FileError where no wedge is found, the reference has fewer steps than the
+/// scan or can't be laid on it without doubt, or codes don't fall while density rises.
 /// `calibration.date` and `tool_version` stay empty: the caller knows them.
 CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
                                     ScannerDevice device, const Progress& progress);

@@ -14,8 +14,8 @@ inline constexpr std::string_view scanner_file_format = "fogline scanner";
 /// checksum over everything in it. `calibration.checksum` is ignored: the text gets its own.
 std::string scanner_file_text(const ScannerCalibration& calibration);
 
-/// Reads a scanner file; `checksum` is then that of the file. Throws FileError, one sentence, where
-/// it is no scanner file, of another version, damaged or edited (checksum), or holds what can't be.
+/// Reads a scanner file; `checksum` is then that of the file. Throws FileError where it
+/// is no scanner file, of another version, damaged or edited (checksum), or holds what can't be.
 ScannerCalibration read_scanner_file(const std::string& file);
 
 }  // namespace fogline

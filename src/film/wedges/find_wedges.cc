@@ -37,11 +37,6 @@ WedgeSearch find_wedges(const ScanGrid& grid) {
   std::stable_sort(
       search.wedges.begin(), search.wedges.end(),
       [](const FoundWedge& a, const FoundWedge& b) { return a.steps.size() > b.steps.size(); });
-  if (search.wedges.empty()) {
-    search.failure =
-        "no step wedge is in sight: no row of five or more even areas of one size that darken from "
-        "one to the next; scan the whole wedge, flat and in focus, along an edge of the glass.";
-  }
   return search;
 }
 

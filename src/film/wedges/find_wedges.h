@@ -6,7 +6,6 @@
 
 #include <array>
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -47,11 +46,9 @@ struct FoundWedge {
 inline constexpr int fewest_wedge_steps = 5;
 inline constexpr int most_wedge_steps = 41;
 
-/// What a search found: wedges, that with the most steps first, or why there is none.
+/// What a search found: wedges, that with the most steps first.
 struct WedgeSearch {
   std::vector<FoundWedge> wedges;
-  /// One sentence where `wedges` is empty: what was seen and how to scan it again.
-  std::string failure;
 };
 
 /// Finds photographic step wedges: rows of 5 to 41 even areas of one size whose light falls from

@@ -16,8 +16,8 @@ double first_mark(const AxisMarks& marks) {
 }
 
 std::string number_at(const AxisMarks& marks, double number) {
-  return (marks.is_signed && number > rounding ? "+" : "") +
-         text_from_number(number, marks.decimals);
+  std::string text = marks.is_signed && number > rounding ? "+" : "";
+  return text.append(text_from_number(number, marks.decimals));
 }
 
 Element number_of_x(const AxisMarks& marks, const AxisX& axis, double number) {
@@ -83,7 +83,8 @@ Element stretched(const Markup& paths) {
 
 Element plot_figure(std::string_view spoken, const Markup& drawing, std::string_view caption,
                     std::string_view css_class) {
-  const std::string classes = "plot" + (css_class.empty() ? "" : " " + std::string(css_class));
+  std::string classes = "plot";
+  classes.append(css_class.empty() ? "" : " ").append(css_class);
   Element svg("svg");
   svg.set("role", "img").set("aria-label", spoken).add(drawing);
   Element figure("figure");

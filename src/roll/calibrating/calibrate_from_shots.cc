@@ -30,8 +30,7 @@ ScanInfo common_info(const std::vector<ScanSource*>& sources) {
   for (const ScanSource* source : sources) {
     const ScanInfo& info = source->info();
     if (info.bits != first.bits || info.channels != first.channels) {
-      throw FileError(info.file, info.file + " has other bits or channels than " + first.file +
-                                     ": take all pictures with one setting.");
+      throw FileError(info.file, Refusal::shots_differ, {}, {first.file});
     }
   }
   return first;
@@ -50,7 +49,7 @@ std::vector<EvenArea> areas_of(const std::vector<ScanSource*>& sources, std::siz
     const WedgeSearch search = find_wedges(grid);
     const ScanInfo& info = sources[i]->info();
     if (search.wedges.empty()) {
-      throw FileError(info.file, info.file + ": " + search.failure);
+      throw FileError(info.file, Refusal::no_wedge);
     }
     for (const WedgeStep& step : search.wedges.front().steps) {
       areas.push_back({step.corners_px, step.light, step.light_doubt, step.clipped_share});
@@ -61,18 +60,16 @@ std::vector<EvenArea> areas_of(const std::vector<ScanSource*>& sources, std::siz
     }
   }
   if (areas.size() != wanted) {
-    const std::string& file = sources.front()->info().file;
-    throw FileError(file, file + " shows " + std::to_string(areas.size()) + " even areas where " +
-                              std::to_string(wanted) +
-                              " were named: name one for each, lightest first.");
+    throw FileError(sources.front()->info().file, Refusal::areas_not_as_named,
+                    {static_cast<double>(areas.size()), static_cast<double>(wanted)});
   }
   return areas;
 }
 
 void fit(CalibrationRun& run, const ResponseProblem& problem, const ScanInfo& info) {
   ResponseOutcome outcome = fit_response(problem);
-  if (!outcome.failure.empty()) {
-    throw FileError(info.file, info.file + " " + outcome.failure + ".");
+  if (outcome.failure) {
+    throw FileError(info.file, *outcome.failure);
   }
   run.calibration = std::move(outcome.calibration);
 }
@@ -94,7 +91,7 @@ double declared_layer(const std::vector<EvenArea>& areas, const std::vector<int>
   const int channels = source.info().channels;
   std::vector<std::size_t> usable;
   for (std::size_t i = 0; i < areas.size(); ++i) {
-    if (shown_light(areas[i], source, 0.0, 0.0).step.reason.empty()) {
+    if (!shown_light(areas[i], source, 0.0, 0.0).step.left_out) {
       usable.push_back(i);
     }
   }
@@ -127,7 +124,7 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
     light.step.label = std::to_string(layers[i]);
     light.step.uncalibrated_density = declared_density(areas[i], areas.front(), info.channels);
     add_proportional_stray(light);
-    if (layers[i] == 0 && light.step.reason.empty()) {
+    if (layers[i] == 0 && !light.step.left_out) {
       problem.bare = light;
     } else {
       problem.lights.push_back(light);
@@ -165,7 +162,7 @@ CalibrationRun calibrate_from_bracket(const std::vector<ScanSource*>& sources,
     ShownLight shot = shown_light(areas[i], *sources[i], 0.0, doubt_stops * std::log10(2.0) / 1.96);
     shot.step.number = static_cast<int>(i) + 1;
     shot.step.label = sources[i]->info().file;
-    if (shot.step.reason.empty()) {
+    if (!shot.step.left_out) {
       longest_s = std::max(longest_s, times_s[i]);
     }
     shots.push_back(std::move(shot));

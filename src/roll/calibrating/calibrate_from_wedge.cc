@@ -56,7 +56,7 @@ bool bare_light_known(const FoundWedge& wedge) {
 
 LaidWedge lay_on_reference(const std::vector<FoundWedge>& wedges, const WedgeReference& reference,
                            const ScanInfo& info) {
-  std::string failure;
+  std::optional<Fact<Refusal>> failure;
   for (const FoundWedge& wedge : wedges) {
     const bool bare = bare_light_known(wedge);
     const double zero =
@@ -67,14 +67,14 @@ LaidWedge lay_on_reference(const std::vector<FoundWedge>& wedges, const WedgeRef
       seen.push_back({step.slot, density_from_transmittance(through), is_clipped(step)});
     }
     StepAssignment assignment = assign_steps(seen, reference, bare, wedge.unseen_dark_steps);
-    if (assignment.failure.empty()) {
+    if (!assignment.failure) {
       return {wedge, std::move(assignment)};
     }
-    if (failure.empty()) {
+    if (!failure) {
       failure = assignment.failure;
     }
   }
-  throw FileError(info.file, info.file + " " + failure + ".");
+  throw FileError(info.file, failure.value());
 }
 
 double own_density_doubt(const ReferenceStep& step, const WedgeReference& reference, bool camera) {
@@ -188,7 +188,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   ScanGrid grid = source.survey(wedge_grid_pixels, progress);
   const WedgeSearch search = find_wedges(grid);
   if (search.wedges.empty()) {
-    throw FileError(info.file, info.file + ": " + search.failure);
+    throw FileError(info.file, Refusal::no_wedge);
   }
   const LaidWedge laid = lay_on_reference(search.wedges, reference, info);
   ResponseProblem problem = problem_of(laid, reference, source, device);
@@ -203,8 +203,8 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
     }
     tell_stray_light(problem, grid, info, film_outlines);
     ResponseOutcome outcome = fit_response(problem);
-    if (!outcome.failure.empty()) {
-      throw FileError(info.file, info.file + " " + outcome.failure + ".");
+    if (outcome.failure) {
+      throw FileError(info.file, *outcome.failure);
     }
     run.calibration = std::move(outcome.calibration);
   }
@@ -220,11 +220,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   add_settings(calibration, info, device);
   run.cautions = cautions_of(calibration);
   if (laid.assignment.counted_from_dark_end) {
-    run.cautions.push_back(
-        {"steps-counted-from-dark-end", Severity::caution,
-         "The lightest steps can't be told from the bare light, so the steps were "
-         "counted from the film's dark end: if that end isn't the last step's, "
-         "every density is a step off. Scan with less exposure to be sure."});
+    run.cautions.push_back({Severity::caution, fact_of(CautionKind::steps_counted_from_dark_end)});
   }
   run.film_outlines = film_outlines;
   source.set_transfer(scanner_transfer(calibration));

@@ -29,16 +29,12 @@ PerChannel<double> divide_blank_out(ScanGrid& grid, const ScanInfo& scan, ScanSo
   const ScanInfo& blank = source.info();
   if (blank.width_px != scan.width_px || blank.height_px != scan.height_px ||
       blank.channels != scan.channels) {
-    throw FileError(blank.file, blank.file + " can't be the blank of " + scan.file +
-                                    ": it has another size or another number of channels; scan "
-                                    "the bare light with the very settings of the film.");
+    throw FileError(blank.file, Refusal::blank_of_other_scan, {}, {scan.file});
   }
   const BlankLight light = divide_by_blank(grid, source.survey(blank_pixels, {}));
   constexpr double clipped_blank_share = 0.005;
   if (light.clipped_share > clipped_blank_share) {
-    throw FileError(blank.file, blank.file +
-                                    " stands at the top code, so the bare light isn't measured in "
-                                    "it; scan it and the film again with less exposure.");
+    throw FileError(blank.file, Refusal::blank_clipped);
   }
   return light.level;
 }
@@ -173,10 +169,8 @@ ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
   }
   const ScanInfo& info = source.info();
   if (scanner_->channels != info.channels) {
-    const char* kinds = info.channels == 1 ? "grey, but its scanner was calibrated in colour"
-                                           : "in colour, but its scanner was calibrated in grey";
-    throw FileError(info.file,
-                    info.file + " is " + kinds + ": scan both with the same number of channels.");
+    throw FileError(info.file, info.channels == 1 ? Refusal::grey_scan_colour_scanner
+                                                  : Refusal::colour_scan_grey_scanner);
   }
   source.set_transfer(scanner_transfer(*scanner_));
 }

@@ -26,9 +26,11 @@ constexpr double coloured_share_of_stray = 0.2;
 /// Lossy compression stores colour coarsely.
 constexpr double lossy_density = 0.006;
 
-Tint unknown_tint(const char* reason) {
+Tint unknown_tint(Unknown why) {
   Tint tint;
-  tint.reason = reason;
+  tint.kind = why;
+  tint.density = why;
+  tint.detection_limit = why;
   return tint;
 }
 
@@ -65,14 +67,11 @@ TintLimits limits_of(const ScanInfo& info, const std::vector<StripReading>& read
 }
 
 /// Why no strip showed its colour.
-const char* reason_of_no_signs(const std::vector<StripReading>& readings) {
+Unknown reason_of_no_signs(const std::vector<StripReading>& readings) {
   const bool clipped = std::any_of(readings.begin(), readings.end(), [](const StripReading& r) {
     return r.zero == ZeroSource::none && !r.zero_samples.empty();
   });
-  return clipped ? "Bare light stands at the top code, so the film's colour can't be told from the "
-                   "lamp's."
-                 : "No bare light path is in sight, so the film's colour can't be told from the "
-                   "lamp's.";
+  return clipped ? Unknown::lamp_colour_clipped : Unknown::lamp_colour_hidden;
 }
 
 }  // namespace
@@ -81,10 +80,10 @@ Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
                const std::vector<StripReading>& readings,
                const std::optional<PerChannel<double>>& base_tint, bool densities) {
   if (!densities) {
-    return unknown_tint("This scan tells no densities.");
+    return unknown_tint(Unknown::no_densities);
   }
   if (info.channels != most_channels) {
-    return unknown_tint("The scan is grey: a tint shows only in a scan in colour.");
+    return unknown_tint(Unknown::grey_scan);
   }
   std::vector<TintSigns> signs;
   for (std::size_t i = 0; i < readings.size(); ++i) {

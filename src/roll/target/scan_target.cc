@@ -87,12 +87,6 @@ ExposedReading reading_of(const ExposedArea& area, const FilmStrip& film, int st
   return reading;
 }
 
-std::string stops_text(double stops) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%+.2g stops", stops);
-  return text;
-}
-
 FilmExtent extent_of(const BoxPx& box, const FilmMap& map) {
   const PointMm a = map.film_from_scan({box.x, box.y});
   const PointMm b = map.film_from_scan({box.x + box.width, box.y + box.height});
@@ -119,10 +113,7 @@ void add_marked_area(ScanMeasurement& scan, const ScanWork& work, const MarkedAr
       return;
     }
   }
-  throw FileError(scan.info.file, scan.info.file + ": the area marked for " +
-                                      stops_text(marked.stops) +
-                                      " doesn't lie on film whose densities can be read; mark it "
-                                      "in pixels of the file, x and y of its upper left corner.");
+  throw FileError(scan.info.file, Refusal::area_off_film, {marked.stops});
 }
 
 /// Film one and more pitches beyond the strip's end frames: where the least exposed frames of a
@@ -184,16 +175,19 @@ void add_target_readings(ScanMeasurement& scan, const ScanWork& work,
     if (target.bracket) {
       add_unseen_frames(scan.strips[s], reading, film, doubt);
     }
-    if (target.wedge && scan.exposed_wedge.empty()) {
-      const PrintedWedge wedge = find_printed_wedge(reading, film, target.wedge->reference);
-      for (const PrintedStep& step : wedge.steps) {
-        scan.exposed_wedge.push_back(reading_of(step.area, film, strip, doubt, base));
-        scan.exposed_wedge.back().target_index = step.reference_index;
+    if (target.wedge && (!scan.exposed_wedge || scan.exposed_wedge->empty())) {
+      const auto wedge = find_printed_wedge(reading, film, target.wedge->reference);
+      if (!wedge) {
+        scan.exposed_wedge = wedge.why();
+        continue;
       }
-      scan.wedge_place_doubtful = wedge.place_doubtful;
-      if (!wedge.failure.empty()) {
-        scan.reasons["exposed_wedge"] = wedge.failure;
+      std::vector<ExposedReading> steps;
+      for (const PrintedStep& step : wedge->steps) {
+        steps.push_back(reading_of(step.area, film, strip, doubt, base));
+        steps.back().target_index = step.reference_index;
       }
+      scan.exposed_wedge = std::move(steps);
+      scan.wedge_place_doubtful = wedge->place_doubtful;
     }
   }
   int index = 0;

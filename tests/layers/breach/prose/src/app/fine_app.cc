@@ -1,0 +1,1 @@
+const char* text = "And this one speaks too.";

@@ -1,0 +1,1 @@
+const char* text = "Only this folder says whole sentences.";
