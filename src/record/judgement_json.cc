@@ -35,7 +35,7 @@ std::string reason_of(const Known<T>& value, std::string (*words)(const WhyUnkno
 // The contract wants sentences in a list here, so a null without any gets one.
 Json json_from_reasons(const std::vector<std::string>& reasons, bool any_null) {
   if (reasons.empty() && any_null) {
-    return Json::array({"What is known of this roll doesn't tell."});
+    return Json::array({unknown_sentence({})});
   }
   return reasons;
 }

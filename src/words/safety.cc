@@ -1,9 +1,22 @@
 #include "words/safety.h"
 
+#include <algorithm>
+
 // What home workers are told by public health and waste offices: a state fact sheet for home
 // photographers (eyes, skin, children, sewage), and 40 CFR 261.24 for the silver limit.
 
 namespace fogline {
+
+namespace {
+
+/// A bath of film that goes through its own process is left to that process's maker.
+bool is_advised(const BathAdvice& bath) {
+  return std::any_of(bath.reasons.begin(), bath.reasons.end(), [](const Fact<BathReason>& reason) {
+    return reason.kind != BathReason::own_process;
+  });
+}
+
+}  // namespace
 
 std::vector<std::string_view> safety_sentences() {
   return {
@@ -22,7 +35,12 @@ std::vector<std::string_view> safety_sentences() {
 }
 
 bool names_a_bath(const std::optional<Advice>& advice) {
-  return advice.has_value();
+  if (!advice) {
+    return false;
+  }
+  return is_advised(advice->stop) || is_advised(advice->fix) || is_advised(advice->wash) ||
+         std::any_of(advice->this_roll.begin(), advice->this_roll.end(),
+                     [](const Fact<RescueStep>& step) { return bath_of(step.kind).has_value(); });
 }
 
 std::string_view safety_line() {

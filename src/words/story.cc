@@ -35,7 +35,7 @@ void add_reason(const Known<T>& value, std::vector<Unsure>& unsure) {
 void add_scan_reasons(const ScanMeasurement& scan, std::vector<Unsure>& unsure) {
   add_reason(scan.base_fog, unsure);
   add_reason(scan.density_limit, unsure);
-  add_reason(scan.exposed_wedge, unsure);
+  add_reason(scan.exposed_wedge_steps, unsure);
   if (scan.marks_limit) {
     add_once(unsure, unknown_sentence(*scan.marks_limit), scan.marks_limit->kind);
   }

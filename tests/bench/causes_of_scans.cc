@@ -65,9 +65,7 @@ ScannedRoll scan_roll(std::uint64_t seed, const std::string& folder,
       filmsim::write_scan(simulated, folder + "/" + std::to_string(seed) + ".tif");
   try {
     const auto source = fogline::open_scan(path, {});
-    std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, {}, 1, {}));
-    const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans));
+    const fogline::RollMeasurement roll = fogline::measure_roll(*source, {}).measurement;
     const auto start = std::chrono::steady_clock::now();
     const fogline::Aim aim = fogline::aim_for(nullptr, std::nullopt);
     result.weighed = fogline::weigh_light_and_time(roll, aim, knowledge.population, nullptr);

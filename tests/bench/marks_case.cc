@@ -257,7 +257,8 @@ MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& 
   try {
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
-    const fogline::ScanMeasurement measured = fogline::measure_scan(*source, {}, 1, {});
+    const fogline::ScanMeasurement measured =
+        fogline::measure_roll(*source, {}).measurement.scans.front();
     result.search_s =
         std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
     result.limits = limits_code(measured);
@@ -275,7 +276,8 @@ MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& 
 
 void list_marks_of_file(const std::string& path) {
   const auto source = fogline::open_scan(path, {});
-  const fogline::ScanMeasurement measured = fogline::measure_scan(*source, {}, 1, {});
+  const fogline::ScanMeasurement measured =
+      fogline::measure_roll(*source, {}).measurement.scans.front();
   if (measured.marks_limit) {
     std::printf("# %s\n", limits_code(measured).c_str());
   }

@@ -3,6 +3,7 @@
 #include <cctype>
 #include <cstddef>
 #include <map>
+#include <sstream>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -43,9 +44,11 @@ struct Node {
   [[nodiscard]] std::vector<const Node*> of_class(std::string_view wanted) const {
     std::vector<const Node*> found;
     for (const Node* node : all()) {
-      const std::string classes = " " + node->attribute("class") + " ";
-      if (classes.find(" " + std::string(wanted) + " ") != std::string::npos) {
-        found.push_back(node);
+      std::istringstream classes(node->attribute("class"));
+      for (std::string one; classes >> one;) {
+        if (one == wanted) {
+          found.push_back(node);
+        }
       }
     }
     return found;

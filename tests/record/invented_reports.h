@@ -64,7 +64,7 @@ inline RollRecord crowded_record() {
   }
   scan.veiling_glare = reason("Doubt 0" + tail);
   scan.density_limit = reason("Doubt 1" + tail);
-  scan.exposed_wedge = reason("Doubt 2" + tail);
+  scan.exposed_wedge_steps = reason("Doubt 2" + tail);
   scan.marks_limit = reason("Doubt 3" + tail);
   return crowded;
 }

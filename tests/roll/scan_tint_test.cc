@@ -1,8 +1,7 @@
 #include "base/seeded_noise.h"
 #include "film/drawn_scan.h"
+#include "roll/reading/scan_reading.h"
 #include "tint/judge_tint.h"
-
-#include <fogline/roll/measure_roll.h>
 
 #include <algorithm>
 #include <array>
@@ -52,7 +51,7 @@ class ColourSource : public ScanSource {
 
   [[nodiscard]] double code_of(double light, int /*channel*/) const override { return light; }
 
-  ScanGrid survey(std::int64_t /*most_pixels*/, const Progress& /*progress*/) override {
+  ScanGrid survey(const SurveyPlan& /*plan*/, const Progress& /*progress*/) override {
     ScanGrid grid = drawn::grid_of(light_[0], info_.channels);
     for (int c = 1; c < info_.channels; ++c) {
       const Raster<float>& plane = light_[static_cast<std::size_t>(c)];
@@ -63,10 +62,6 @@ class ColourSource : public ScanSource {
       }
     }
     return grid;
-  }
-
-  Raster<float> read(const RegionPx& region, int /*reduction*/) override {
-    return {region.width, region.height, info_.channels};
   }
 
  private:
@@ -104,7 +99,7 @@ ScanInfo linear_info(int channels = most_channels) {
 Tint tint_of(const PerChannel<double>& base, const PerChannel<double>& lamp, const ScanInfo& info,
              const Scan& scan = one_frame()) {
   ColourSource source(scan, base, lamp, info);
-  return measure_scan(source, {}, 1, {}).tint;
+  return read_one_scan(source, {}, 1, {}).scan.tint;
 }
 
 constexpr PerChannel<double> grey_base{0.28, 0.28, 0.28};
@@ -132,7 +127,7 @@ TEST(ScanTint, KnownBaseIsItsOwnColour) {
   ColourSource source(one_frame(), pink_base, white_lamp, linear_info());
   MeasureOptions options;
   options.base_tint = pink_base;
-  const Tint tint = measure_scan(source, options, 1, {}).tint;
+  const Tint tint = read_one_scan(source, options, 1, {}).scan.tint;
   EXPECT_EQ(tint.kind, TintKind::none);
   EXPECT_FALSE(tint.may_be_stock);
 }

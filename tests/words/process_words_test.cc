@@ -196,8 +196,19 @@ TEST(RescueWords, LeaveNoBathWithoutItsCaution) {
       EXPECT_THAT(step_sentence(step), Not(HasSubstr("to the litre")));
     }
   }
+}
+
+TEST(Safety, KnowsABathByItsFacts) {
   EXPECT_FALSE(names_a_bath(std::nullopt));
-  EXPECT_TRUE(names_a_bath(Advice{}));
+  Advice advice;
+  advice.stop.reasons = advice.fix.reasons = {fact_of(BathReason::own_process)};
+  advice.this_roll = {fact_of(RescueStep::nothing_chromogenic)};
+  EXPECT_FALSE(names_a_bath(advice));
+  advice.this_roll = {fact_of(RescueStep::wash_out_dye)};
+  EXPECT_TRUE(names_a_bath(advice));
+  advice.this_roll.clear();
+  advice.fix.reasons = {fact_of(BathReason::measure_clearing)};
+  EXPECT_TRUE(names_a_bath(advice));
 }
 
 TEST(PaperWords, NameTheGradeThatFitsTheRange) {
@@ -209,11 +220,15 @@ TEST(PaperWords, NameTheGradeThatFitsTheRange) {
   EXPECT_THAT(printing_sentence(1.60, ""), HasSubstr("very soft paper"));
 }
 
+// Reasons of a curve, a target or a profile go on after a colon, so they begin small and end
+// without a stop; all others are sentences.
 TEST(UnknownWords, SayEveryReason) {
   for (const Fact<Unknown>& why : one_of_each<Unknown>()) {
-    if (why.kind != Unknown::not_told) {
-      expect_sentence(reason_sentence(why));
-    }
+    const std::string reason = unknown_sentence(why);
+    ASSERT_FALSE(reason.empty());
+    const bool sentence = reason.back() == '.';
+    EXPECT_EQ(sentence, reason.front() >= 'A' && reason.front() <= 'Z') << reason;
+    expect_sentence(sentence ? reason : reason + ".");
   }
   EXPECT_EQ(reason_sentence({}), "");
   EXPECT_EQ(reason_sentence({Unknown::not_told, {}, {}, "as told before"}), "as told before");

@@ -4,7 +4,7 @@
 #include <fogline/base/scan_source.h>
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/density/wedge_reference.h>
-#include <fogline/roll/roll_measurement.h>
+#include <fogline/roll/scan_picture.h>
 
 #include <optional>
 #include <vector>
