@@ -88,8 +88,7 @@ void walk_part(FieldWalker& walker, std::string_view name, const Walk& walk) {
 void walk_measurement_code(FieldWalker& walker, std::optional<FurtherMeasurement>& measurement) {
   if (walker.enter("would_tell_most_code", left_out, measurement.has_value())) {
     FurtherMeasurement walked = measurement.value_or(FurtherMeasurement{});
-    walk_code(walker, walked);
-    measurement = walked;
+    measurement = walk_code(walker, walked) ? std::optional(walked) : std::nullopt;
     walker.leave();
   }
 }

@@ -61,7 +61,10 @@ const Fields<Finding>& fields_of() {
       {"code",
        [](Finding& finding, FieldWalker& walker) {
          walker.enter("code", required, true);
-         walk_code(walker, finding.cause);
+         // What can't be told claims least.
+         if (!walk_code(walker, finding.cause)) {
+           finding.cause = Cause::unfit_scan;
+         }
          walker.leave();
        }},
       field("confidence", &Finding::confidence, required, probability),
