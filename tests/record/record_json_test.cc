@@ -273,7 +273,7 @@ TEST(RecordJson, SaysWhyNothingIsAdvised) {
   record.judgement.advice->development = {};
   record.judgement.advice->development.predicted_contrast_index = Unknown::developer_weak;
   const json development = json_of(record)["advice"]["development"];
-  EXPECT_EQ(development["why_unknown"]["code"], "developer-weak");
+  EXPECT_EQ(development["why"]["predicted_contrast_index"]["code"], "developer-weak");
   EXPECT_THAT(development["reasons"][0].get<std::string>(), HasSubstr("The developer was weak"));
 }
 
