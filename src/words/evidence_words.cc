@@ -107,7 +107,8 @@ constexpr std::array<FactWords<FurtherMeasurement>, 5> measurements{{
 static_assert(rows_in_order(measurements));
 
 std::string unfit_sentence(const UnfitScan& scan) {
-  return scan.file + ": " + (scan.caution ? caution_sentence(*scan.caution) : "no density could be read");
+  return scan.file + ": " +
+         (scan.caution ? caution_sentence(*scan.caution) : "no density could be read");
 }
 
 }  // namespace
