@@ -27,7 +27,7 @@ std::string silent_sentence();
 /// Why a value is absent, in English.
 std::string sentence_of_reason(const WhyUnknown& why);
 /// A reason, or, where there is none, that the scan doesn't tell.
-std::string told_or_silent(std::string reason);
+std::string told_or_silent(const std::string& reason);
 
 /// Of a value that is always there: null only where it can't be told, left out where it is the
 /// type's own zero.

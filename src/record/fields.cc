@@ -67,7 +67,7 @@ std::string sentence_of_reason(const WhyUnknown& why) {
   return is_told(why) ? unknown_sentence(why) : silent_sentence();
 }
 
-std::string told_or_silent(std::string reason) {
+std::string told_or_silent(const std::string& reason) {
   return reason.empty() ? silent_sentence() : reason;
 }
 

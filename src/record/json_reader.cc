@@ -8,7 +8,7 @@
 
 namespace fogline {
 
-bool JsonReader::enter(std::string_view name, Presence presence, bool) {
+bool JsonReader::enter(std::string_view name, Presence presence, bool /*there*/) {
   const auto found = here().find(name);
   if (found == here().end() || found->is_null()) {
     if (presence == Presence::required) {
@@ -21,7 +21,7 @@ bool JsonReader::enter(std::string_view name, Presence presence, bool) {
   return true;
 }
 
-std::size_t JsonReader::begin_list(std::size_t) {
+std::size_t JsonReader::begin_list(std::size_t /*size*/) {
   if (!here().is_array()) {
     refuse();
   }

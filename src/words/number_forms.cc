@@ -54,33 +54,33 @@ std::string signed_text(double value) {
 
 }  // namespace
 
-std::string number_in_form(double given, std::string_view form) {
+std::string number_in_form(double value, std::string_view form) {
   // Nothing that is measured or set comes near; what is counted in whole seconds or frames fits.
   constexpr double greatest = 1e12;
-  const double value = std::clamp(given, -greatest, greatest);
+  const double shown = std::clamp(value, -greatest, greatest);
   if (form == "clock") {
-    return clock_text(value);
+    return clock_text(shown);
   }
   if (form == "percent") {
-    return percent_text(value);
+    return percent_text(shown);
   }
   if (form == "stops") {
-    return stops_text(value);
+    return stops_text(shown);
   }
   if (form == "count") {
-    return count_word(static_cast<std::size_t>(std::max(0L, std::lround(value))));
+    return count_word(static_cast<std::size_t>(std::max(0L, std::lround(shown))));
   }
   if (form == "signed") {
-    return signed_text(value);
+    return signed_text(shown);
   }
   if (form == "median") {
-    return median_text(value);
+    return median_text(shown);
   }
   const bool with_sign = form.size() == 2 && form.front() == '+';
   const std::string_view decimals = with_sign ? form.substr(1) : form;
   if (decimals.size() == 1 && decimals.front() >= '0' && decimals.front() <= '0' + most_decimals) {
-    const std::string text = text_from_number(value, decimals.front() - '0');
-    return with_sign && value > 0.0 ? "+" + text : text;
+    const std::string text = text_from_number(shown, decimals.front() - '0');
+    return with_sign && shown > 0.0 ? "+" + text : text;
   }
   throw std::logic_error("no form of a number is called " + std::string(form));
 }

@@ -56,7 +56,7 @@ std::vector<Row> other_options() {
   return {
       {{.name = "device",
         .takes = Takes::text,
-        .words = words_of(device_words),
+        .words = words_of(device_words()),
         .sentence = "The kind of device: it decides how silver scatters and how surely clear film "
                     "is read."},
        [](Ask& ask, const Text& text) { ask.device = device_from_text(text); }},

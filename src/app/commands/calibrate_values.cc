@@ -97,7 +97,7 @@ double doubt_stops_from_text(const std::string& text) {
 }
 
 ScannerDevice device_from_text(const std::string& text) {
-  return meaning_from_text("device", device_words, text);
+  return meaning_from_text("device", device_words(), text);
 }
 
 std::string date_from_text(const std::string& text) {

@@ -75,7 +75,7 @@ std::vector<Row> roll_options() {
        [](Ask& ask, const Text& text) { ask.areas.push_back(area_from_text(text)); }},
       {{.name = "format",
         .takes = Takes::text,
-        .words = words_of(format_words),
+        .words = words_of(format_words()),
         .sentence = "The film's format, where the scan doesn't show it.",
         .otherwise = "auto"},
        [](Ask& ask, const Text& text) { ask.measure.format = format_from_text(text); }},
@@ -122,7 +122,7 @@ std::vector<Row> scanner_options() {
       {{.name = "transfer",
         .takes = Takes::text,
         .argument = "POWER",
-        .words = words_of(transfer_words),
+        .words = words_of(transfer_words()),
         .sentence = "How codes become light, for files that don't say it or say it wrongly; POWER "
                     "is that of the curve, such as 2.2.",
         .otherwise = "auto"},

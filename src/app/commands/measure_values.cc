@@ -33,7 +33,7 @@ DensityUnits units_from_text(const std::string& text) {
 }
 
 std::optional<FilmFormat> format_from_text(const std::string& text) {
-  return meaning_from_text("format", format_words, text);
+  return meaning_from_text("format", format_words(), text);
 }
 
 ClearReference clear_from_text(const std::string& text) {
@@ -43,7 +43,7 @@ ClearReference clear_from_text(const std::string& text) {
 std::optional<Transfer> transfer_from_text(const std::string& text) {
   Transfer transfer;
   transfer.source = TransferSource::option;
-  if (const auto* row = row_of(transfer_words, text)) {
+  if (const auto* row = row_of(transfer_words(), text)) {
     if (!row->meaning) {
       return std::nullopt;
     }
@@ -52,7 +52,7 @@ std::optional<Transfer> transfer_from_text(const std::string& text) {
   }
   const auto power = number_from_text(text);
   if (!power || !(*power >= least_power && *power <= greatest_power)) {
-    auto choice = words_of(transfer_words);
+    auto choice = words_of(transfer_words());
     choice.emplace_back("a power from 0.3 to 5");
     throw UsageError("--transfer is " + choice_of(choice) + ", not \"" + text + "\"");
   }

@@ -33,16 +33,22 @@ OptionWord<Meaning> by_schema_word(Kind kind) {
   return {schema_word(kind), kind};
 }
 
-inline const std::array<OptionWord<std::optional<FilmFormat>>, 4> format_words{
-    {{"auto", std::nullopt},
-     by_schema_word<std::optional<FilmFormat>>(FilmFormat::f135),
-     by_schema_word<std::optional<FilmFormat>>(FilmFormat::f120),
-     by_schema_word<std::optional<FilmFormat>>(FilmFormat::sheet)}};
+inline const std::array<OptionWord<std::optional<FilmFormat>>, 4>& format_words() {
+  static const std::array<OptionWord<std::optional<FilmFormat>>, 4> words{
+      {{"auto", std::nullopt},
+       by_schema_word<std::optional<FilmFormat>>(FilmFormat::f135),
+       by_schema_word<std::optional<FilmFormat>>(FilmFormat::f120),
+       by_schema_word<std::optional<FilmFormat>>(FilmFormat::sheet)}};
+  return words;
+}
 
-inline const std::array<OptionWord<std::optional<TransferKind>>, 3> transfer_words{
-    {{"auto", std::nullopt},
-     by_schema_word<std::optional<TransferKind>>(TransferKind::linear),
-     by_schema_word<std::optional<TransferKind>>(TransferKind::srgb)}};
+inline const std::array<OptionWord<std::optional<TransferKind>>, 3>& transfer_words() {
+  static const std::array<OptionWord<std::optional<TransferKind>>, 3> words{
+      {{"auto", std::nullopt},
+       by_schema_word<std::optional<TransferKind>>(TransferKind::linear),
+       by_schema_word<std::optional<TransferKind>>(TransferKind::srgb)}};
+  return words;
+}
 
 inline constexpr std::array<OptionWord<ClearReference>, 4> clear_words{
     {{"auto", ClearReference::automatic},
@@ -50,10 +56,13 @@ inline constexpr std::array<OptionWord<ClearReference>, 4> clear_words{
      {"gap", ClearReference::gap},
      {"none", ClearReference::none}}};
 
-inline const std::array<OptionWord<ScannerDevice>, 3> device_words{
-    {by_schema_word<ScannerDevice>(ScannerDevice::flatbed),
-     by_schema_word<ScannerDevice>(ScannerDevice::film_scanner),
-     by_schema_word<ScannerDevice>(ScannerDevice::camera)}};
+inline const std::array<OptionWord<ScannerDevice>, 3>& device_words() {
+  static const std::array<OptionWord<ScannerDevice>, 3> words{
+      {by_schema_word<ScannerDevice>(ScannerDevice::flatbed),
+       by_schema_word<ScannerDevice>(ScannerDevice::film_scanner),
+       by_schema_word<ScannerDevice>(ScannerDevice::camera)}};
+  return words;
+}
 
 /// Given to --html: no page is written.
 inline constexpr std::string_view no_page = "none";
