@@ -20,6 +20,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <memory>
 
 namespace fogline {
 namespace {
@@ -104,12 +105,14 @@ RollRecord record_roll(MeasureRequest request) {
   }
   const ExposureTarget target = target_of(request, record.card);
   request.measure.target = target.empty() ? nullptr : &target;
-  const ScannerKnowledge knowledge = read_scanner_knowledge(request);
-  request.measure.scanner = knowledge.scanner ? &*knowledge.scanner : nullptr;
-  request.measure.wedge = knowledge.wedge ? &*knowledge.wedge : nullptr;
+  const ScannerKnowledge scanner = read_scanner_knowledge(request);
+  request.measure.scanner = scanner.scanner ? &*scanner.scanner : nullptr;
+  request.measure.wedge = scanner.wedge ? &*scanner.wedge : nullptr;
+  const PriorKnowledge knowledge = shipped_prior_knowledge();
+  request.measure.knowledge = std::make_shared<const ScanKnowledge>(knowledge.scan);
   record.measurement = read_roll(request);
   record.judgement = judge_roll(record.measurement, record.card ? &*record.card : nullptr,
-                                request.aim_contrast_index, shipped_prior_knowledge());
+                                request.aim_contrast_index, knowledge);
   return record;
 }
 

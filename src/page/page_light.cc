@@ -109,15 +109,13 @@ std::string light_line(const LightOrTime& weighed) {
   if (!weighed.exposure_stops) {
     return "";
   }
-  // Two thirds of a stop is what meters and shutters leave open (common practice, no source).
-  constexpr double latitude_stops = 0.667;
   const NumberLine line{-3.0,
                         3.0,
                         1.0,
                         0,
                         true,
-                        -latitude_stops,
-                        latitude_stops,
+                        -weighed.latitude_stops,
+                        weighed.latitude_stops,
                         "right",
                         "Light that this roll got, in stops from the usual placement"};
   return "<p>Light <b>" +

@@ -18,6 +18,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <stdexcept>
 
 namespace fogline {
 
@@ -85,13 +86,14 @@ bool tells_densities(const ScanMeasurement& scan) {
 /// Marks come before tone, which leaves them out, and after the colour of clear film, which reads
 /// whole patches.
 void add_marks_and_tint(ScanMeasurement& scan, ScanWork& work, const MeasureOptions& options) {
-  scan.tint =
-      scan_tint(scan.info, work.layout, work.readings, options.base_tint, tells_densities(scan));
+  scan.tint = scan_tint(scan.info, work.layout, work.readings, options.base_tint,
+                        tells_densities(scan), *options.knowledge);
   if (scan.fitness == Fitness::unfit) {
     scan.reasons["marks"] = "This scan tells no densities.";
     return;
   }
-  MarkSearch search = scan_marks(work.grid, work.layout, work.stray, work.readings);
+  MarkSearch search =
+      scan_marks(work.grid, work.layout, work.stray, work.readings, options.knowledge->marks);
   scan.marks = std::move(search.marks);
   if (!search.limits.empty()) {
     scan.reasons["marks"] = search.limits;
@@ -254,6 +256,9 @@ void add_scan_numbers(ScanMeasurement& scan, const ScanWork& work) {
 
 ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
                              const Progress& progress) {
+  if (options.knowledge == nullptr) {
+    throw std::invalid_argument("MeasureOptions::knowledge");
+  }
   const ScanScanner scanner(source, options);
   ScanWork work = read_scan(source, options, scanner, progress);
   ScanMeasurement scan;
@@ -263,7 +268,8 @@ ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, 
   scan.picture = scan_picture(work.grid);
   add_scan_numbers(scan, work);
   add_calibration(scan, scanner, work);
-  judge_fitness(scan, work.layout, work.readings, clipped_pixels_share(work.grid));
+  judge_fitness(scan, work.layout, work.readings, clipped_pixels_share(work.grid),
+                options.knowledge->devices);
   add_marks_and_tint(scan, work, options);
   for (std::size_t i = 0; i < work.layout.strips.size(); ++i) {
     const int first = frame_number + static_cast<int>(scan.frames.size());

@@ -1,6 +1,7 @@
 #include "causes_of_scans.h"
 
 #include "simulator/render.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
@@ -66,7 +67,7 @@ ScannedRoll scan_roll(std::uint64_t seed, const std::string& folder,
   try {
     const auto source = fogline::open_scan(path, {});
     std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, {}, 1, {}));
+    scans.push_back(fogline::measure_scan(*source, fogline::shipped_options(), 1, {}));
     const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans));
     const auto start = std::chrono::steady_clock::now();
     const fogline::Aim aim = fogline::aim_for(nullptr, std::nullopt);

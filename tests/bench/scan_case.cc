@@ -5,6 +5,7 @@
 #include "compare.h"
 #include "simulator/render.h"
 #include "simulator/scenario_sampling.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/base/error.h>
 #include <fogline/pixels/open_scan.h>
@@ -48,7 +49,7 @@ ScanCase run_case(const CaseName& name, const std::string& folder) {
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
     std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, {}, 1, {}));
+    scans.push_back(fogline::measure_scan(*source, fogline::shipped_options(), 1, {}));
     const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans));
     result.measure_s = seconds_since(start);
     result.read = true;
@@ -84,7 +85,7 @@ Timing time_large(double megapixels, bool compressed, const std::string& folder)
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
     std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, {}, 1, {}));
+    scans.push_back(fogline::measure_scan(*source, fogline::shipped_options(), 1, {}));
     fogline::join_scans(std::move(scans));
     timing.measure_s = std::min(timing.measure_s, seconds_since(start));
   }

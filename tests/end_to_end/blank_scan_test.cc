@@ -1,5 +1,6 @@
 // A picture of the bare light beside a scan.
 #include "measure_file.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/base/error.h>
 
@@ -27,7 +28,7 @@ class BlankScan : public testing::Test {
                                                          fogline::ClearReference clear) {
     const auto source = fogline::open_scan(film, {});
     const auto bare = fogline::open_scan(blank, {});
-    fogline::MeasureOptions options;
+    fogline::MeasureOptions options = fogline::shipped_options();
     options.blank = bare.get();
     options.clear = clear;
     return fogline::measure_scan(*source, options, 1, {});

@@ -3,6 +3,7 @@
 
 #include "simulator/render.h"
 #include "simulator/scenario_sampling.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
@@ -38,7 +39,7 @@ class TemporaryFolder {
 inline fogline::RollMeasurement measure_file(const std::string& path) {
   const auto source = fogline::open_scan(path, {});
   std::vector<fogline::ScanMeasurement> scans;
-  scans.push_back(fogline::measure_scan(*source, {}, 1, {}));
+  scans.push_back(fogline::measure_scan(*source, fogline::shipped_options(), 1, {}));
   return fogline::join_scans(std::move(scans));
 }
 

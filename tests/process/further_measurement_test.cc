@@ -1,6 +1,7 @@
 #include "process/advice/further_measurement.h"
 
 #include "process/invented_reading.h"
+#include "tables/shipped_knowledge.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -15,7 +16,7 @@ std::string asked(const invented::RollNumbers& numbers, bool calibrated) {
   if (!calibrated) {
     roll.scans[0].fitness = Fitness::comparable;
   }
-  return weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr)
+  return weigh_light_and_time(roll, invented::usual_aim(), shipped_knowledge().population, nullptr)
       .would_tell_most;
 }
 

@@ -1,5 +1,6 @@
 #include "film/drawn_scan.h"
 #include "roll/drawn_source.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/roll/measure_roll.h>
 
@@ -55,7 +56,7 @@ ScanInfo plain_info() {
 ScanMeasurement measured(const Raster<float>& light, const ScanInfo& info,
                          bool display_codes = false, int first_frame = 1) {
   DrawnSource source(light, info, display_codes);
-  return measure_scan(source, {}, first_frame, {});
+  return measure_scan(source, shipped_options(), first_frame, {});
 }
 
 bool has(const ScanMeasurement& scan, const std::string& code) {
@@ -289,7 +290,7 @@ TEST(MeasureScan, AsksThePictureForTheCurve) {
   print_edge(scan.strips[0], 5.0, 75.0);
   for (const bool display_codes : {false, true}) {
     DrawnSource source(drawn::light_of(scan), info, display_codes);
-    const ScanMeasurement found = measure_scan(source, {}, 1, {});
+    const ScanMeasurement found = measure_scan(source, shipped_options(), 1, {});
     EXPECT_EQ(found.info.transfer.kind, display_codes ? TransferKind::srgb : TransferKind::linear);
     EXPECT_EQ(found.info.transfer.source, TransferSource::assumed);
     EXPECT_EQ(source.surveys, display_codes ? 2 : 1);
@@ -377,7 +378,7 @@ TEST(MeasureScan, ALeaderBeyondReachIsABound) {
 TEST(MeasureScan, TellsProgress) {
   DrawnSource source(Raster<float>(60, 40, 1, 0.5F), plain_info(), false);
   double told = 0.0;
-  measure_scan(source, {}, 1, [&](double share) { told = share; });
+  measure_scan(source, shipped_options(), 1, [&](double share) { told = share; });
   EXPECT_EQ(told, 1.0);
 }
 

@@ -1,5 +1,6 @@
 #include "base/seeded_noise.h"
 #include "film/drawn_scan.h"
+#include "tables/shipped_knowledge.h"
 #include "tint/judge_tint.h"
 
 #include <fogline/roll/measure_roll.h>
@@ -104,7 +105,7 @@ ScanInfo linear_info(int channels = most_channels) {
 Tint tint_of(const PerChannel<double>& base, const PerChannel<double>& lamp, const ScanInfo& info,
              const Scan& scan = one_frame()) {
   ColourSource source(scan, base, lamp, info);
-  return measure_scan(source, {}, 1, {}).tint;
+  return measure_scan(source, shipped_options(), 1, {}).tint;
 }
 
 constexpr PerChannel<double> grey_base{0.28, 0.28, 0.28};
@@ -130,7 +131,7 @@ TEST(ScanTint, IsSilentAboutTheLampsColour) {
 
 TEST(ScanTint, KnownBaseIsItsOwnColour) {
   ColourSource source(one_frame(), pink_base, white_lamp, linear_info());
-  MeasureOptions options;
+  MeasureOptions options = shipped_options();
   options.base_tint = pink_base;
   const Tint tint = measure_scan(source, options, 1, {}).tint;
   EXPECT_EQ(tint.kind, TintKind::none);
@@ -167,7 +168,7 @@ TEST(ScanTint, BrightCameraPictureTellsNothing) {
   const PerChannel<double> bright_lamp{0.9, 0.9, 0.9};
   const Tint tint = tint_of({0.09, 0.10, 0.04}, bright_lamp, camera);
   EXPECT_EQ(tint.kind, TintKind::unknown);
-  EXPECT_GT(*tint.detection_limit, useful_limit_density);
+  EXPECT_GT(*tint.detection_limit, shipped_knowledge().scan.tints.useful_limit_density);
   EXPECT_FALSE(tint.reason.empty());
 }
 

@@ -38,6 +38,8 @@ struct LightOrTime {
   std::string exposure_reason;
   /// Light received over what the usual placement would give, stops (positive: more), u95.
   std::optional<Quantity> exposure_stops;
+  /// Light within this of the usual placement isn't called wrong, stops.
+  double latitude_stops = 0.0;
   /// Contrast index of this roll as believed after looking (posterior mean), u95.
   std::optional<Quantity> contrast_index;
   /// What was seen, a sentence each: shadows, highlights, edge print, leader, base plus fog.

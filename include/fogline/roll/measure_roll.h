@@ -7,6 +7,7 @@
 #include <fogline/film/film_format.h>
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
+#include <fogline/roll/scan_knowledge.h>
 
 #include <functional>
 #include <memory>
@@ -20,6 +21,9 @@ enum class ClearReference { automatic, holes, gap, none };
 
 /// What the user says of the roll, over what the scans show.
 struct MeasureOptions {
+  /// What is known of devices, films, tints and marks beforehand; measuring needs it
+  /// (`shipped_prior_knowledge` has it).
+  std::shared_ptr<const ScanKnowledge> knowledge;
   /// Absent: told from the picture.
   std::optional<FilmFormat> format;
   /// Length of a frame along the film in mm: half, square, panoramic frames. Absent: told from the
@@ -42,7 +46,8 @@ struct MeasureOptions {
 /// Measures one scan of a roll. `frame_number` is the number of its first frame. Throws FileError
 /// where the file breaks off while being read, where the blank doesn't fit the scan or stands at
 /// the top code, where a colour scan has a grey scanner's calibration or the other way round, or
-/// where the wedge can't be found or laid on its reference, or where a marked area isn't film.
+/// where the wedge can't be found or laid on its reference, or where a marked area isn't film; and
+/// std::invalid_argument without `options.knowledge`.
 ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
                              const Progress& progress);
 

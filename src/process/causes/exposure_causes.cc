@@ -95,13 +95,15 @@ double weak_given_short(const LightOrTime& weighed, const LightSigns& signs, con
   return weak / (weak + just_short);
 }
 
-Finding weak_developer(double confidence, const LightSigns& signs) {
+Finding weak_developer(double confidence, const LightSigns& signs,
+                       const RollPopulation& population) {
   Finding finding{"weak-developer", confidence, "", {}};
   finding.message = confidence >= told
                         ? "The developer was weak or exhausted: even the leader stayed grey."
                         : "The developer may have been weak: the leader is grey.";
   finding.evidence.push_back("Leader: " + fixed_text(signs.leader->density, 2) +
-                             " above clear film; 2.00 or more is usual.");
+                             " above clear film; " +
+                             fixed_text(population.black_leader_density, 2) + " or more is usual.");
   return finding;
 }
 
@@ -137,7 +139,7 @@ std::vector<Finding> exposure_findings(const LightOrTime& light_or_time, const L
   add("under-developed", causes.under_developed - (weak_said ? weak : 0.0));
   add("over-developed", causes.over_developed);
   if (weak_said) {
-    findings.push_back(weak_developer(weak, signs));
+    findings.push_back(weak_developer(weak, signs, population));
   }
   return findings;
 }

@@ -6,11 +6,6 @@ namespace fogline {
 
 namespace {
 
-/// Half widths of what is usual about the population's shadow and highlight (table of a well-made
-/// negative: 0.20 to 0.40, 1.05 to 1.35; common practice, no source).
-constexpr double shadow_usual_half = 0.10;
-constexpr double highlight_usual_half = 0.15;
-constexpr double usual_leader = 2.0;
 /// Base plus fog of 135 film, and of film on clear base (common practice, no source).
 constexpr const char* usual_base_135 = "0.20 to 0.35, very fast film to 0.45, clear base less";
 constexpr const char* usual_base_clear = "0.05 to 0.20";
@@ -48,24 +43,27 @@ std::vector<std::string> light_evidence(const LightSigns& signs, const ReadingSc
   std::vector<std::string> evidence;
   const double factor = scale.factor * aim.contrast_index / population.usual_contrast_index;
   if (signs.shadow) {
-    evidence.push_back("Shadows: " + read_text(*signs.shadow) + " above clear film " +
-                       frames_text(signs.frames) + "; usual is " +
-                       usual_text(population.shadow_density, shadow_usual_half, factor) + ".");
+    evidence.push_back(
+        "Shadows: " + read_text(*signs.shadow) + " above clear film " + frames_text(signs.frames) +
+        "; usual is " +
+        usual_text(population.shadow_density, population.shadow_half_density, factor) + ".");
   }
   if (signs.highlight) {
-    evidence.push_back("Highlights: " + read_text(*signs.highlight) + " above clear film " +
-                       frames_text(signs.frames) + "; usual is " +
-                       usual_text(population.highlight_density, highlight_usual_half, factor) +
-                       ".");
+    evidence.push_back(
+        "Highlights: " + read_text(*signs.highlight) + " above clear film " +
+        frames_text(signs.frames) + "; usual is " +
+        usual_text(population.highlight_density, population.highlight_half_density, factor) + ".");
   }
   if (signs.edge_print) {
     evidence.push_back(print_sentence(*signs.edge_print, population));
   }
   if (signs.leader) {
-    const bool black = signs.leader->at_least || signs.leader->density >= usual_leader;
-    evidence.push_back("Leader: " + read_text(*signs.leader) + " above clear film, " +
-                       (black ? "black as it should be."
-                              : "grey; " + density_text(usual_leader) + " or more is usual."));
+    const bool black =
+        signs.leader->at_least || signs.leader->density >= population.black_leader_density;
+    evidence.push_back(
+        "Leader: " + read_text(*signs.leader) + " above clear film, " +
+        (black ? "black as it should be."
+               : "grey; " + density_text(population.black_leader_density) + " or more is usual."));
   }
   if (signs.base_fog) {
     const bool f135 = signs.format == FilmFormat::f135;

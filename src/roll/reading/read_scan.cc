@@ -96,8 +96,9 @@ ScanWork read_once(ScanSource& source, const MeasureOptions& options, const Scan
   const ClippedShare clips(work.grid);
   if (work.layout.polarity == Polarity::negative) {
     for (const FilmStrip& film : work.layout.strips) {
-      work.readings.push_back(read_strip(
-          film, {work.grid, clips, work.stray, options.clear, blank_level, scanner.calibration()}));
+      work.readings.push_back(
+          read_strip(film, {work.grid, clips, work.stray, options.clear, blank_level,
+                            scanner.calibration(), &options.knowledge->devices}));
     }
   }
   work.readings.resize(work.layout.strips.size());
@@ -142,8 +143,8 @@ CodeEvidence code_evidence(const ScanWork& work) {
 
 /// Where the file doesn't tell how codes become light, asks the picture; true where the answer
 /// needs the file to be read again.
-bool decide_transfer(ScanSource& source, const ScanWork& work) {
-  switch (reading_of_codes(code_evidence(work))) {
+bool decide_transfer(ScanSource& source, const ScanWork& work, const FilmKnowledge& films) {
+  switch (reading_of_codes(code_evidence(work), films)) {
     case CodeReading::light:
       source.set_transfer({TransferKind::linear, {}, TransferSource::assumed});
       return false;
@@ -161,7 +162,8 @@ bool decide_transfer(ScanSource& source, const ScanWork& work) {
 ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
     : scanner_(options.scanner) {
   if (options.wedge != nullptr) {
-    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown, {});
+    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown,
+                                options.knowledge->devices, {});
     return;
   }
   if (scanner_ == nullptr) {
@@ -179,7 +181,7 @@ ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const Scan
                    const Progress& progress) {
   ScanWork work = read_once(source, options, scanner, progress);
   if (!source.info().transfer_known && work.layout.polarity == Polarity::negative &&
-      decide_transfer(source, work)) {
+      decide_transfer(source, work, options.knowledge->films)) {
     work = read_once(source, options, scanner, progress);
   }
   return work;

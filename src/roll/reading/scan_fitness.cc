@@ -14,8 +14,6 @@ constexpr double zero_clipped_share = 0.005;
 /// Pieces without any clear film in a picture of which this share stands at the top code are frames
 /// whose base was clipped away.
 constexpr double clipped_picture_share = 0.15;
-constexpr double strong_stray_share = 0.02;
-constexpr double strong_unevenness = 0.05;
 /// A resolution tag that differs from the perforations by more is wrong.
 constexpr double tag_error_share = 0.03;
 
@@ -111,7 +109,8 @@ void caution_about_zero(ScanMeasurement& scan, const std::vector<StripReading>& 
   }
 }
 
-void caution_about_scan(ScanMeasurement& scan, const FilmLayout& layout) {
+void caution_about_scan(ScanMeasurement& scan, const FilmLayout& layout,
+                        const DeviceKnowledge& devices) {
   if (scan.info.bits <= 8) {
     add_caution(scan, "eight-bit", Severity::caution,
                 "Eight bits a channel are coarse in dense film: trust densities to about 1.5. Save "
@@ -134,12 +133,13 @@ void caution_about_scan(ScanMeasurement& scan, const FilmLayout& layout) {
                 "The file's resolution doesn't fit the film's perforations; the perforations were "
                 "believed.");
   }
-  if (scan.zero.unevenness_density && *scan.zero.unevenness_density > strong_unevenness) {
+  if (scan.zero.unevenness_density &&
+      *scan.zero.unevenness_density > devices.strong_unevenness_density) {
     add_caution(scan, "uneven-light", Severity::note,
                 "The light is uneven over the film. Its course along the perforations was taken "
                 "out; what it does between them isn't seen.");
   }
-  if (scan.veiling_glare && scan.veiling_glare->value > strong_stray_share) {
+  if (scan.veiling_glare && scan.veiling_glare->value > devices.strong_stray_share) {
     add_caution(scan, "glare-strong", Severity::caution,
                 "Much stray light reaches the sensor. It was taken away as far as the scan shows "
                 "it; dense film is read less surely. Mask the light around the film.");
@@ -167,7 +167,8 @@ void add_caution(ScanMeasurement& scan, const char* code, Severity severity,
 }
 
 void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
-                   const std::vector<StripReading>& readings, double clipped_pixels_share) {
+                   const std::vector<StripReading>& readings, double clipped_pixels_share,
+                   const DeviceKnowledge& devices) {
   const bool above_light =
       std::any_of(readings.begin(), readings.end(),
                   [](const StripReading& reading) { return reading.zero != ZeroSource::none; });
@@ -200,7 +201,7 @@ void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
     scan.fitness = Fitness::comparable;
   }
   caution_about_zero(scan, readings);
-  caution_about_scan(scan, layout);
+  caution_about_scan(scan, layout, devices);
 }
 
 }  // namespace fogline

@@ -13,7 +13,8 @@ namespace fogline {
 /// `scan.info` must be set; `clipped_pixels_share` is the share of the whole scan at the top code;
 /// fills `fitness`, `densities_above`, `cautions`.
 void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
-                   const std::vector<StripReading>& readings, double clipped_pixels_share);
+                   const std::vector<StripReading>& readings, double clipped_pixels_share,
+                   const DeviceKnowledge& devices);
 
 /// Adds a caution once.
 void add_caution(ScanMeasurement& scan, const char* code, Severity severity,
