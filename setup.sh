@@ -11,8 +11,10 @@ build_packages='g++ cmake ninja-build
   libopencv-core-dev libopencv-imgproc-dev libeigen3-dev
   libtiff-dev libpng-dev libjpeg62-turbo-dev liblcms2-dev
   nlohmann-json3-dev libtomlplusplus-dev libboost-program-options-dev'
-# The image package brings scans made by other hands; Python checks the report against its schema.
-test_packages='libgtest-dev libgmock-dev golang-golang-x-image-dev python3 python3-jsonschema'
+# The image package brings scans made by other hands; Python checks the report against its schema;
+# groff sets the man pages.
+test_packages='libgtest-dev libgmock-dev golang-golang-x-image-dev python3 python3-jsonschema
+  groff-base'
 check_packages='clang-format clang-tidy ccache python3'
 fuzz_packages='clang libclang-rt-14-dev'
 

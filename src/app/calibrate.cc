@@ -1,5 +1,6 @@
 #include "calibrate.h"
 
+#include "app/commands/option_words.h"
 #include "files/write_file.h"
 #include "output_files.h"
 #include "page/calibration_page.h"
@@ -87,7 +88,7 @@ ExitStatus run_calibrate(const CalibrateRequest& request) {
         run,
         {standard_output_wants_color(), DensityUnits::density, standard_output_width(), false}));
   }
-  if (request.html != "none") {
+  if (request.html != no_page) {
     put_page(request, run);
   }
   return ExitStatus::done;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "command_line.h"
+#include "app/commands/calibrate_command.h"
 #include "exit_status.h"
 
 namespace fogline {

@@ -1,8 +1,7 @@
-#include "calibrate.h"
-#include "command_line.h"
+#include "app/command_line/command_line.h"
+#include "app/command_line/usage_error.h"
+#include "app/commands/command_table.h"
 #include "exit_status.h"
-#include "help_text.h"
-#include "measure.h"
 #include "terminal.h"
 
 #include <fogline/base/error.h>
@@ -16,24 +15,10 @@
 namespace fogline {
 namespace {
 
-ExitStatus run(const std::vector<std::string>& arguments) {
-  const Request request = request_from_arguments(arguments);
-  if (request.version) {
-    write_standard_output("fogline " FOGLINE_VERSION "\n");
-  } else if (request.help) {
-    write_standard_output(help_text(request.help->topic));
-  } else if (request.measure) {
-    return run_measure(*request.measure);
-  } else if (request.calibrate) {
-    return run_calibrate(*request.calibrate);
-  }
-  return ExitStatus::done;
-}
-
 // The one place where errors become sentences and statuses.
 ExitStatus run_and_explain(const std::vector<std::string>& arguments) {
   try {
-    return run(arguments);
+    return plan_from_arguments(manual(), arguments)();
   } catch (const UsageError& error) {
     complain(error.what());
     return ExitStatus::wrong_use;

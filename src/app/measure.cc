@@ -1,5 +1,6 @@
 #include "measure.h"
 
+#include "app/commands/option_words.h"
 #include "files/write_file.h"
 #include "output_files.h"
 #include "page/html.h"
@@ -177,7 +178,7 @@ ExitStatus run_measure(const MeasureRequest& request) {
   if (request.csv) {
     all_done = written([&] { put_csv(*request.csv, record); }) && all_done;
   }
-  if (request.html != "none") {
+  if (request.html != no_page) {
     all_done = written([&] { put_page(request, record); }) && all_done;
   }
   // Last: whoever reads it through a pipe may stop reading, which ends the program.

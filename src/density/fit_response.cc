@@ -128,15 +128,13 @@ void leave_out_wild(ResponseProblem& problem, CalibratedStray& stray) {
       return;
     }
     CalibrationStep& step = problem.lights[static_cast<std::size_t>(wild)].step;
-    step.reason =
-        "It doesn't fit the other steps: look for dirt or a scratch on it, or a slip in "
-        "the reference.";
+    step.left_out = fact_of(Unknown::step_off_response);
     const std::vector<ChannelResponse> without = fit_channels(problem, stray.share);
     const double away = read_density(problem.lights[static_cast<std::size_t>(wild)], without,
                                      stray.share, problem.callier) -
                         step.reference_density;
     if (std::abs(away) < wild_density) {
-      step.reason.clear();
+      step.left_out.reset();
       return;
     }
     step.outlier = true;
@@ -169,7 +167,7 @@ void judge_steps(ScannerCalibration& calibration, const ResponseProblem& problem
   int used = 0;
   for (const ShownLight& light : problem.lights) {
     CalibrationStep step = light.step;
-    step.used = step.reason.empty();
+    step.used = !step.left_out;
     step.density = read_density(light, channels, calibration.stray.share, problem.callier);
     const CalibratedDoubt doubt = calibration.doubt_at(step.reference_density);
     step.u95 = 1.96 * std::hypot(doubt.fit, noise_density(light, channels, calibration));

@@ -11,7 +11,7 @@ namespace fogline {
 /// One known light as a scanner saw it.
 struct ShownLight {
   /// Number, label, place, codes, reference density and (optional) uncalibrated density are taken
-  /// over into the calibration's steps; `reason` says why a light can't be used.
+  /// over into the calibration's steps; `left_out` says why a light can't be used.
   CalibrationStep step;
   /// Standard uncertainty of the reference density, its own part.
   double density_doubt = 0.0;

@@ -46,7 +46,7 @@ ResponsePoints::ResponsePoints(const ResponseProblem& problem, double stray_shar
     lights_.push_back(-1);
   }
   for (std::size_t i = 0; i < problem.lights.size(); ++i) {
-    if (problem.lights[i].step.reason.empty()) {
+    if (!problem.lights[i].step.left_out) {
       lights_.push_back(static_cast<int>(i));
     }
   }

@@ -49,7 +49,7 @@ struct FieldOverDensity {
 
   explicit FieldOverDensity(const ResponseProblem& problem) {
     for (auto light = problem.lights.rbegin(); light != problem.lights.rend(); ++light) {
-      if (light->step.reason.empty()) {
+      if (!light->step.left_out) {
         falling_density.push_back(light->step.reference_density);
         for (std::size_t k = 0; k < field.size(); ++k) {
           PerChannel<double> channels{};
@@ -132,7 +132,7 @@ void add_doubt(ScannerCalibration& calibration, const ResponseProblem& problem,
     const double total =
         transmittance_from_density(directed_density(density, calibration.callier)) +
         stray.share * mean_of(field.at(density));
-    if (light.step.reason.empty() && std::log10(total) >= lowest - least_shown) {
+    if (!light.step.left_out && std::log10(total) >= lowest - least_shown) {
       deepest = std::max(deepest, density);
       lightest = std::min(lightest, density);
     }

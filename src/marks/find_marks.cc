@@ -101,14 +101,11 @@ void keep_surest(std::vector<MarkCandidate>& marks) {
   marks = std::move(kept);
 }
 
-std::string limits_of(double pixels_per_mm) {
+std::optional<WhyUnknown> limits_of(double pixels_per_mm) {
   if (pixels_per_mm >= fine_pixels_per_mm) {
-    return "";
+    return std::nullopt;
   }
-  return "Seen at " + std::to_string(static_cast<int>(std::lround(pixels_per_mm))) +
-         " pixels a millimetre only large plain marks can be told: drying rings, air bells from "
-         "0.8 mm, long scratches. For dust, fibres and pinholes scan fewer strips at a time, at "
-         "600 pixels an inch or finer.";
+  return fact_of(Unknown::marks_too_coarse, {pixels_per_mm});
 }
 
 BoxPx box_in_scan(const FilmExtent& extent, const FilmMap& map) {

@@ -7,7 +7,7 @@
 #include <fogline/marks/mark.h>
 #include <fogline/marks/mark_knowledge.h>
 
-#include <string>
+#include <optional>
 #include <vector>
 
 namespace fogline {
@@ -26,8 +26,8 @@ struct MarkContext {
 /// Marks of one strip, and why some couldn't be looked for.
 struct MarkSearch {
   std::vector<Mark> marks;
-  /// A sentence where the scan is too coarse (or too noisy) for some kinds; empty otherwise.
-  std::string limits;
+  /// Where the scan is too coarse for some kinds.
+  std::optional<WhyUnknown> limits;
 };
 
 /// Looks for marks on one strip, tile by tile at the scan grid's own fineness (48 pixels a

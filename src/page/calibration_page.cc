@@ -5,6 +5,7 @@
 #include "page/page_parts.h"
 #include "page/page_style.h"
 #include "words/calibration_words.h"
+#include "words/caution_words.h"
 
 #include <algorithm>
 #include <array>
@@ -138,7 +139,7 @@ std::string cautions_html(const std::vector<Caution>& cautions) {
   std::string html = "<ul>\n";
   for (const Caution& caution : cautions) {
     html += std::string(caution.severity == Severity::note ? "<li>" : "<li class=\"weighty\">") +
-            sentence_html(caution.message) + "</li>\n";
+            sentence_html(caution_sentence(caution)) + "</li>\n";
   }
   return html + "</ul>\n";
 }

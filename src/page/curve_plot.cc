@@ -119,7 +119,7 @@ std::string arc(const PlotFrame& frame, double centre, double radius) {
 /// The arcs, and the line through their centre that is the contrast index.
 std::string arcs_of(const Sensitometry& read, const PlotFrame& frame) {
   const auto arcs = two_arcs(read.curve.mean);
-  if (!arcs || !read.readings.contrast_index.quantity) {
+  if (!arcs || !read.readings.contrast_index) {
     return "";
   }
   const double last = std::min(arcs->outer_log_h, frame.x_to);
@@ -135,7 +135,7 @@ std::string arcs_of(const Sensitometry& read, const PlotFrame& frame) {
 
 std::string arcs_word(const Sensitometry& read, const PlotFrame& frame) {
   const auto arcs = two_arcs(read.curve.mean);
-  const auto& index = read.readings.contrast_index.quantity;
+  const CurveReading& index = read.readings.contrast_index;
   if (!arcs || !index) {
     return "";
   }
@@ -165,7 +165,7 @@ std::string steps_of(const CharacteristicCurve& curve, const PlotFrame& frame) {
     if (step.log_h < frame.x_from || step.log_h > frame.x_to) {
       continue;
     }
-    if (!step.left_out.empty()) {
+    if (step.left_out) {
       html += text_at("out", x, held(frame, net), "dy=\"5\" text-anchor=\"middle\"", "×");
       continue;
     }

@@ -3,6 +3,7 @@
 #include "page/draw/escape.h"
 #include "page/page_parts.h"
 #include "page/page_style.h"
+#include "words/caution_words.h"
 #include "words/judgement_words.h"
 #include "words/phrases.h"
 #include "words/rescan_lines.h"
@@ -42,7 +43,7 @@ std::string trust_part(const RollMeasurement& measurement) {
       for (const Caution& caution : scan.cautions) {
         html +=
             std::string(caution.severity == Severity::note ? "<li>" : "<li class=\"weighty\">") +
-            sentence_html(caution.message) + "</li>\n";
+            sentence_html(caution_sentence(caution)) + "</li>\n";
       }
       html += "</ul>\n";
     }

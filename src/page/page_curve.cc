@@ -38,8 +38,7 @@ std::string zones_table(const ZonePlacement& placement) {
   for (const ZoneDensity& zone : placement.zones) {
     head += "<th scope=\"col\">" + zone_numeral(zone.zone) + "</th>";
     row += "<td>" +
-           (zone.net_density.quantity ? text_from_number(zone.net_density.quantity->value, 2)
-                                      : std::string("–")) +
+           (zone.net_density ? text_from_number(zone.net_density->value, 2) : std::string("–")) +
            "</td>";
   }
   return "<table class=\"zones\">\n<caption>Net density of each zone, " +

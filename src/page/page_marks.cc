@@ -2,6 +2,7 @@
 #include "page/page_parts.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -120,13 +121,12 @@ std::string mark_table(const std::vector<MarkList>& lists, DensityUnits units) {
 
 std::string marks_of_scan(const ScanMeasurement& scan, const MarkList& list, bool name_file) {
   const std::string name = name_file ? html_escaped(scan.info.file) + ": " : std::string();
-  const auto reason = scan.reasons.find("marks");
   std::string html;
-  if (list.numbered.empty() && reason == scan.reasons.end()) {
+  if (list.numbered.empty() && !scan.marks_limit) {
     html += "<p>" + name + (name_file ? "no mark was found." : "No mark was found.") + "</p>\n";
   }
-  if (reason != scan.reasons.end()) {
-    html += "<p>" + name + sentence_html(reason->second) + "</p>\n";
+  if (scan.marks_limit) {
+    html += "<p>" + name + sentence_html(unknown_sentence(*scan.marks_limit)) + "</p>\n";
   }
   if (!list.others.empty()) {
     html += "<p>" + name + (name_file ? "less" : "Less") +

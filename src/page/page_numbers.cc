@@ -2,6 +2,7 @@
 #include "page/page_parts.h"
 #include "words/film_words.h"
 #include "words/phrases.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -88,10 +89,8 @@ std::string tint_part(const Tint& tint, DensityUnits units) {
 std::string clear_film_part(const ScanMeasurement& scan, DensityUnits units, bool name_file) {
   std::string html = name_file ? "<h3>" + html_escaped(scan.info.file) + "</h3>\n" : std::string();
   if (!scan.base_fog) {
-    const auto reason = scan.reasons.find("base_fog");
-    return html + "<p>Base plus fog isn't known. " +
-           (reason == scan.reasons.end() ? "" : sentence_html(reason->second)) + "</p>\n" +
-           tint_part(scan.tint, units);
+    return html + "<p>Base plus fog isn't known. " + sentence_html(told_reason(scan.base_fog)) +
+           "</p>\n" + tint_part(scan.tint, units);
   }
   html += tint_part(scan.tint, units) + "<p>Base plus fog is " +
           sentence_html(sentence_from_density(scan.base_fog->visual, units)) + ", read " +

@@ -108,32 +108,32 @@ bool is_tone_curve(std::vector<float>& nodes) {
 IccTone icc_tone(const void* profile_bytes, std::size_t bytes, int channels) {
   IccTone tone;
   if (bytes > largest_profile_bytes) {
-    tone.problem = "it is larger than any real profile";
+    tone.curve = Unknown::profile_too_large;
     return tone;
   }
   const Context context(cmsCreateContext(nullptr, nullptr));
   const Profile profile(
       cmsOpenProfileFromMemTHR(context.get(), profile_bytes, static_cast<cmsUInt32Number>(bytes)));
   if (profile == nullptr) {
-    tone.problem = "it is damaged";
+    tone.curve = Unknown::profile_damaged;
     return tone;
   }
   const cmsColorSpaceSignature fitting = channels == 1 ? cmsSigGrayData : cmsSigRgbData;
   if (cmsGetColorSpace(profile.get()) != fitting) {
-    tone.problem = "it is made for another kind of picture";
+    tone.curve = Unknown::profile_of_other_kind;
     return tone;
   }
   SampledCurve samples;
   if (!read_curve_tags(profile.get(), channels, samples)) {
     tone.from_table = follow_table(context.get(), profile.get(), channels, samples);
     if (!tone.from_table) {
-      tone.problem = "it holds no tone curve";
+      tone.curve = Unknown::profile_without_curve;
       return tone;
     }
   }
   for (int c = 0; c < channels; ++c) {
     if (!is_tone_curve(samples[static_cast<std::size_t>(c)])) {
-      tone.problem = "its tone curve doesn't rise from dark to light";
+      tone.curve = Unknown::profile_not_rising;
       return tone;
     }
   }

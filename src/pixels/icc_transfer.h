@@ -2,19 +2,18 @@
 
 #include "pixels/tone_curve.h"
 
+#include <fogline/base/known.h>
+
 #include <cstddef>
-#include <optional>
-#include <string>
 
 namespace fogline {
 
 /// What an ICC profile says of tone.
 struct IccTone {
-  /// Absent where the profile can't be used; `problem` then says why.
-  std::optional<ToneCurve> curve;
+  /// Absent where the profile can't be used.
+  Known<ToneCurve> curve;
   /// True where the profile has no tone curves and its table was followed along the grey axis.
   bool from_table = false;
-  std::string problem;
 };
 
 /// Reads the tone curve of each channel of an embedded profile: the TRC tags of a matrix RGB or

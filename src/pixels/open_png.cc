@@ -72,8 +72,7 @@ OpenedPicture open_png(const std::string& path) {
   picture.sample_type = header.bits == 8 ? SampleType::u8 : SampleType::u16;
   picture.top_code = header.bits == 8 ? 255 : 65535;
   if (header.samples != info.channels) {
-    add_caution(info, "extra-channel", Severity::note,
-                "The file holds a transparency channel; it is not used.");
+    add_caution(info, CautionKind::transparency_unused, Severity::note);
   }
   if (header.x_per_m && header.y_per_m) {
     note_resolution(info, *header.x_per_m / mm_per_m, *header.y_per_m / mm_per_m);

@@ -33,15 +33,11 @@ void read_resolution(ScanInfo& info, TIFF* tiff) {
 void note_layout(ScanInfo& info, const TiffPageChoice& choice) {
   const TiffPage& page = choice.page;
   if (choice.full_pages > 1) {
-    add_caution(info, "several-pages", Severity::note,
-                "The file holds " + std::to_string(choice.full_pages) +
-                    " full pages; the largest is read, the others are not looked at.");
+    add_caution(info, CautionKind::several_pages, Severity::note,
+                {static_cast<double>(choice.full_pages)});
   }
   if (page.samples > page.channels()) {
-    add_caution(
-        info, "extra-channel", Severity::note,
-        "The file holds more channels than colours (transparency or infrared); they are not "
-        "used.");
+    add_caution(info, CautionKind::channels_unused, Severity::note);
   }
 }
 

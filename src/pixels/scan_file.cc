@@ -40,8 +40,9 @@ void ScanFile::set_transfer(const Transfer& transfer) {
   picture_.info.transfer = transfer;
   picture_.info.transfer_known = true;
   if (transfer.source != TransferSource::assumed) {
-    std::erase_if(picture_.info.cautions,
-                  [](const Caution& caution) { return caution.code == "transfer-assumed"; });
+    std::erase_if(picture_.info.cautions, [](const Caution& caution) {
+      return caution.fact.kind == CautionKind::transfer_assumed;
+    });
   }
   decoding_ = decoding();
 }

@@ -19,8 +19,8 @@ constexpr double axis_tolerance = 0.01;
 
 }  // namespace
 
-void add_caution(ScanInfo& info, std::string code, Severity severity, std::string message) {
-  info.cautions.push_back(Caution{std::move(code), severity, std::move(message)});
+void add_caution(ScanInfo& info, CautionKind kind, Severity severity, std::vector<double> numbers) {
+  info.cautions.push_back({severity, fact_of(kind, std::move(numbers))});
 }
 
 void note_resolution(ScanInfo& info, double x_per_mm, double y_per_mm) {
@@ -32,10 +32,7 @@ void note_resolution(ScanInfo& info, double x_per_mm, double y_per_mm) {
     info.tag_pixels_per_mm = 0.5 * (x_per_mm + y_per_mm);
     return;
   }
-  add_caution(
-      info, "resolution-tag-odd", Severity::caution,
-      "The file states a resolution that can't be right, so it is not used; perforations or "
-      "the frame size must give the scale.");
+  add_caution(info, CautionKind::resolution_tag_odd, Severity::caution);
 }
 
 void assume_transfer(OpenedPicture& picture, bool is_float) {
@@ -45,11 +42,7 @@ void assume_transfer(OpenedPicture& picture, bool is_float) {
     curve.transfer.source = TransferSource::file_tag;
   } else if (picture.info.bits == 8) {
     curve.transfer.kind = TransferKind::srgb;
-    add_caution(
-        picture.info, "transfer-assumed", Severity::caution,
-        "The file doesn't tell how its codes stand for light; the usual sRGB curve is "
-        "assumed. Densities are indicative: save the scan with a profile, or better with 16 "
-        "bits and linear.");
+    add_caution(picture.info, CautionKind::transfer_assumed, Severity::caution);
   } else {
     picture.info.transfer_known = false;
   }
@@ -58,15 +51,12 @@ void assume_transfer(OpenedPicture& picture, bool is_float) {
 bool take_profile(OpenedPicture& picture, const void* profile, std::size_t bytes) {
   IccTone tone = icc_tone(profile, bytes, picture.info.channels);
   if (!tone.curve) {
-    add_caution(picture.info, "profile-unfit", Severity::caution,
-                "The file's colour profile can't be used: " + tone.problem +
-                    ". The scan is read as if it had none.");
+    picture.info.cautions.push_back(
+        {Severity::caution, fact_of(CautionKind::profile_unfit), tone.curve.why()});
     return false;
   }
   if (tone.from_table) {
-    add_caution(picture.info, "profile-table", Severity::caution,
-                "The file's colour profile has a table instead of tone curves; the curve was read "
-                "along its grey axis, so densities of tinted film are less sure.");
+    add_caution(picture.info, CautionKind::profile_table, Severity::caution);
   }
   picture.curve = std::move(*tone.curve);
   return true;

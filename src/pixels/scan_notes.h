@@ -2,14 +2,16 @@
 
 #include "pixels/scan_file.h"
 
+#include <fogline/base/caution.h>
 #include <fogline/base/scan_source.h>
 
-#include <string>
+#include <vector>
 
 namespace fogline {
 
 /// Adds a caution to what a file says of itself.
-void add_caution(ScanInfo& info, std::string code, Severity severity, std::string message);
+void add_caution(ScanInfo& info, CautionKind kind, Severity severity,
+                 std::vector<double> numbers = {});
 
 /// Pixels per millimetre from a resolution tag, where both directions agree and are possible; else
 /// leaves it absent with the caution `resolution-tag-odd`.

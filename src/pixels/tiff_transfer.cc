@@ -32,8 +32,7 @@ bool order_by_light(std::vector<float>& samples, const TiffPage& page) {
 }
 
 void note_odd_tone_table(ScanInfo& info) {
-  add_caution(info, "transfer-tag-odd", Severity::caution,
-              "The file's tone table doesn't rise from dark to light, so it is not used.");
+  add_caution(info, CautionKind::transfer_tag_odd, Severity::caution);
 }
 
 /// TransferFunction: for each code its light, 0 to 65535 (TIFF 6.0, section 20).
@@ -90,10 +89,7 @@ bool take_grey_response(OpenedPicture& picture, const TiffPage& page) {
     return false;
   }
   picture.curve = tone_curve_from_samples(std::move(samples), 1, TransferSource::file_tag);
-  add_caution(
-      picture.info, "grey-response-curve", Severity::caution,
-      "The file states the density of each grey level in an outdated way, which is believed; "
-      "compare a known density before you rely on it.");
+  add_caution(picture.info, CautionKind::grey_response_curve, Severity::caution);
   return true;
 }
 

@@ -25,7 +25,7 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
   }
   const Sensitometry& read = *roll.sensitometry;
   CurveJudgement judgement;
-  if (const auto& index = read.readings.contrast_index.quantity) {
+  if (const CurveReading& index = read.readings.contrast_index) {
     Quantity zones;
     zones.value = zones_of(index->value, aim.contrast_index);
     // Straight enough over the doubt of one curve.
@@ -36,8 +36,7 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
                             : off > 0.0                    ? DevelopmentKind::expanded
                                                            : DevelopmentKind::contracted;
   }
-  judgement.diffusion_range = read.placement.density_range.quantity;
-  judgement.range_reason = read.placement.density_range.reason;
+  judgement.diffusion_range = read.placement.density_range;
   if (judgement.diffusion_range) {
     const Quantity& range = *judgement.diffusion_range;
     judgement.condenser_range =
@@ -48,10 +47,8 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
                  {},
                  false};
   }
-  const CurveReading& white =
+  judgement.densest =
       read.placement.zones[static_cast<std::size_t>(white_zone - first_zone)].net_density;
-  judgement.densest = white.quantity;
-  judgement.scanning_reason = white.reason;
   if (judgement.densest) {
     judgement.suits_scanning = judgement.densest->value < seen_through_density;
   }

@@ -23,7 +23,7 @@ Json json_from_code(const PerChannel<double>& code, int channels) {
 
 }  // namespace
 
-Json json_from_calibration(const std::optional<ScanCalibration>& calibration) {
+Json json_from_calibration(const Known<ScanCalibration>& calibration) {
   if (!calibration) {
     return nullptr;
   }
@@ -41,24 +41,22 @@ Json json_from_steps(const ScanMeasurement& scan) {
   Json steps = Json::array();
   for (const StepMeasurement& step : scan.steps) {
     Json object{{"number", step.number}, {"role", schema_word(step.role)}};
-    std::map<std::string, std::string> reasons;
+    Whys whys;
     if (step.role == StepRole::scanner_wedge) {
       object["code"] = json_from_code(step.code, scan.info.channels);
-      reasons["log_h"] = "This wedge was not exposed on the film.";
-    } else {
-      reasons["reference_density"] = "It is no step of a wedge.";
     }
     object["box_px"] = json_from_box(step.box_px);
-    object["reference_density"] =
-        step.reference_density ? json_from_density(*step.reference_density) : Json(nullptr);
-    object["log_h"] = step.log_h ? json_from_density(*step.log_h) : Json(nullptr);
+    object["reference_density"] = json_from_known(step.reference_density);
+    object["log_h"] = json_from_known(step.log_h);
+    note_why(whys, "reference_density", step.reference_density);
+    note_why(whys, "log_h", step.log_h);
     object["density"] = json_from_quantity(step.density);
     object["outlier"] = step.outlier;
-    object["used"] = step.reason.empty();
-    if (!step.reason.empty()) {
-      reasons["used"] = step.reason;
+    object["used"] = !step.left_out;
+    if (step.left_out) {
+      whys.emplace("used", *step.left_out);
     }
-    put_reasons(object, reasons);
+    put_reasons(object, whys);
     steps.push_back(std::move(object));
   }
   return steps;

@@ -7,7 +7,7 @@
 namespace fogline {
 
 /// By which calibration a scan was read; null without one.
-Json json_from_calibration(const std::optional<ScanCalibration>& calibration);
+Json json_from_calibration(const Known<ScanCalibration>& calibration);
 
 /// The steps of a wedge in the scan.
 Json json_from_steps(const ScanMeasurement& scan);

@@ -38,7 +38,7 @@ std::string curve_csv(const RollMeasurement& roll) {
   for (const ExposedStep& step : curve.steps) {
     csv +=
         row("step", step.label, machine_number(step.log_h, digits), step.density - curve.base_fog,
-            coverage_factor_95 * step.density_doubt, step.left_out.empty() ? "yes" : "no");
+            coverage_factor_95 * step.density_doubt, step.left_out ? "no" : "yes");
   }
   for (std::size_t i = 0; i < curve.mean.net_density.size(); ++i) {
     const double log_h = curve.mean.begin_log_h + curve.mean.step_log_h * static_cast<double>(i);
@@ -48,9 +48,8 @@ std::string curve_csv(const RollMeasurement& roll) {
     }
   }
   for (const CurveNumber& number : curve_numbers(*roll.sensitometry)) {
-    if (number.reading->quantity) {
-      csv += row("reading", number.name, "", number.reading->quantity->value,
-                 number.reading->quantity->u95, "");
+    if (*number.reading) {
+      csv += row("reading", number.name, "", (*number.reading)->value, (*number.reading)->u95, "");
     }
   }
   return csv;

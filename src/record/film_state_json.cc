@@ -11,7 +11,7 @@ Json json_from_component(const TintComponent& component) {
   Json object{{"kind", schema_word(component.kind)},
               {"density", json_from_quantity(component.density)},
               {"confidence", json_from_probability(component.confidence)}};
-  put_reasons(object, {});
+  put_reasons(object, Whys{});
   return object;
 }
 
@@ -20,40 +20,33 @@ Json json_from_mark(const Mark& mark) {
               {"kind", schema_word(mark.kind)},
               {"box_px", json_from_box(mark.box_px)},
               {"size_mm", json_from_place(mark.size_mm)},
-              {"contrast_density",
-               mark.contrast_density ? json_from_density(*mark.contrast_density) : Json(nullptr)},
-              {"area_mm2", mark.area_mm2 ? json_from_density(*mark.area_mm2) : Json(nullptr)},
+              {"contrast_density", json_from_known(mark.contrast_density)},
+              {"area_mm2", json_from_known(mark.area_mm2)},
               {"confidence", json_from_probability(mark.confidence)}};
-  put_reasons(object, {{"contrast_density", "Its surround isn't even enough to tell."},
-                       {"area_mm2", "It has no edge by which its area could be told."}});
+  Whys whys;
+  note_why(whys, "contrast_density", mark.contrast_density);
+  note_why(whys, "area_mm2", mark.area_mm2);
+  put_reasons(object, whys);
   return object;
 }
 
 }  // namespace
 
 Json json_from_tint(const Tint& tint) {
-  Json object{{"kind", schema_word(tint.kind)},
+  Json object{{"kind", tint.kind ? schema_word(*tint.kind) : std::string_view("unknown")},
               {"density", json_from_quantity(tint.density)},
               {"confidence", json_from_probability(tint.confidence)},
               {"components", Json::array()}};
   for (const TintComponent& component : tint.components) {
     object["components"].push_back(json_from_component(component));
   }
-  object["detection_limit"] =
-      tint.detection_limit ? json_from_density(*tint.detection_limit) : Json(nullptr);
+  object["detection_limit"] = json_from_known(tint.detection_limit);
   object["may_be_stock"] = tint.may_be_stock;
-  const bool clean = tint.kind == TintKind::none;
-  std::map<std::string, std::string> reasons{
-      {"density", clean ? "No tint above the detection limit was found." : tint.reason},
-      {"detection_limit", tint.reason}};
-  if (tint.kind == TintKind::unknown) {
-    reasons["kind"] = tint.reason;
-  }
-  for (auto reason = reasons.begin(); reason != reasons.end();) {
-    const bool needed = reason->first == "kind" || object[reason->first].is_null();
-    reason = needed ? std::next(reason) : reasons.erase(reason);
-  }
-  put_reasons(object, reasons);
+  Whys whys;
+  note_why(whys, "kind", tint.kind);
+  note_why(whys, "density", tint.density);
+  note_why(whys, "detection_limit", tint.detection_limit);
+  put_reasons(object, whys);
   return object;
 }
 

@@ -65,7 +65,19 @@ Json json_from_quantity(const std::optional<Quantity>& quantity) {
   return object;
 }
 
-Json json_from_base_fog(const std::optional<BaseFog>& base_fog) {
+Json json_from_quantity(const Known<Quantity>& quantity) {
+  return json_from_quantity(quantity.optional());
+}
+
+Json json_from_quantity(const Quantity& quantity) {
+  return json_from_quantity(std::optional(quantity));
+}
+
+Json json_from_known(const Known<double>& number) {
+  return number ? json_from_density(*number) : Json(nullptr);
+}
+
+Json json_from_base_fog(const Known<BaseFog>& base_fog) {
   if (!base_fog || !is_finite(base_fog->visual)) {
     return nullptr;
   }
@@ -85,7 +97,7 @@ Json json_from_base_fog(const std::optional<BaseFog>& base_fog) {
   return object;
 }
 
-void put_flat(Json& object, const std::string& name, const std::optional<Quantity>& quantity) {
+void put_flat(Json& object, const std::string& name, const Known<Quantity>& quantity) {
   if (!quantity || !is_finite(*quantity)) {
     object[name] = nullptr;
     return;
@@ -97,6 +109,27 @@ void put_flat(Json& object, const std::string& name, const std::optional<Quantit
   }
 }
 
+template <typename Kind>
+Json json_from_fact(const Fact<Kind>& fact) {
+  const FactRow<Kind>& row = fact_row(fact.kind);
+  Json object{{"code", row.code}};
+  const auto named = static_cast<std::size_t>(
+      std::find(row.numbers.begin(), row.numbers.end(), std::string_view()) - row.numbers.begin());
+  for (std::size_t i = 0; i < std::min(named, fact.numbers.size()); ++i) {
+    object["numbers"][std::string(row.numbers[i])] = json_from_density(fact.numbers[i]);
+  }
+  if (named == 1 && fact.numbers.size() > 1) {
+    object["numbers"][std::string(row.numbers[0])] = fact.numbers;
+  }
+  for (std::size_t i = 0; i < fact.names.size(); ++i) {
+    object["names"][std::string(row.names.at(i))] = fact.names[i];
+  }
+  return object;
+}
+
+template Json json_from_fact(const Fact<Unknown>& fact);
+template Json json_from_fact(const Fact<CautionKind>& fact);
+
 void put_reasons(Json& object, const std::map<std::string, std::string>& known) {
   Json reasons = Json::object();
   for (const auto& [field, sentence] : known) {
@@ -106,11 +139,24 @@ void put_reasons(Json& object, const std::map<std::string, std::string>& known) 
   }
   for (const auto& [field, value] : object.items()) {
     if (value.is_null() && !reasons.contains(field)) {
-      reasons[field] = "The scan doesn't tell.";
+      reasons[field] = unknown_sentence(fact_of(Unknown::scan_silent));
     }
   }
   if (!reasons.empty()) {
     object["reasons"] = std::move(reasons);
+  }
+}
+
+void put_reasons(Json& object, const Whys& whys,
+                 std::map<std::string, std::string> said_otherwise) {
+  Json facts = Json::object();
+  for (const auto& [field, why] : whys) {
+    said_otherwise.emplace(field, unknown_sentence(why));
+    facts[field] = json_from_fact(why);
+  }
+  put_reasons(object, said_otherwise);
+  if (!facts.empty()) {
+    object["why"] = std::move(facts);
   }
 }
 

@@ -91,15 +91,16 @@ Json json_from_light_or_time(const LightOrTime& light_or_time) {
   object["contrast_index"] = json_from_quantity(light_or_time.contrast_index);
   object["evidence"] = light_or_time.evidence;
   object["would_tell_most"] = light_or_time.would_tell_most;
-  put_reasons(object, {{"probabilities", light_or_time.reason},
-                       {"exposure_stops", light_or_time.judged ? light_or_time.exposure_reason
-                                                               : light_or_time.reason},
-                       {"contrast_index", light_or_time.reason}});
+  put_reasons(object, std::map<std::string, std::string>{
+                          {"probabilities", light_or_time.reason},
+                          {"exposure_stops", light_or_time.judged ? light_or_time.exposure_reason
+                                                                  : light_or_time.reason},
+                          {"contrast_index", light_or_time.reason}});
   return object;
 }
 
 Json json_from_curve_judgement(const CurveJudgement& judgement) {
-  const auto range = [](const std::optional<Quantity>& quantity) {
+  const auto range = [](const auto& quantity) {
     return quantity ? Json(iso_range(quantity->value)) : Json(nullptr);
   };
   Json object{{"development", schema_word(judgement.development)},
@@ -125,8 +126,8 @@ Json json_from_curve_judgement(const CurveJudgement& judgement) {
   explain({"development", "zones"}, "The curve tells no contrast index.");
   explain(
       {"diffusion_log_range", "diffusion_iso_range", "condenser_log_range", "condenser_iso_range"},
-      judgement.range_reason);
-  explain({"zone_ix_net_density", "suits_scanning"}, judgement.scanning_reason);
+      told_reason(judgement.diffusion_range));
+  explain({"zone_ix_net_density", "suits_scanning"}, told_reason(judgement.densest));
   put_reasons(object, reasons);
   return object;
 }

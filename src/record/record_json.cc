@@ -2,6 +2,7 @@
 #include "record/judgement_json.h"
 #include "record/scan_json.h"
 #include "record/sensitometry_json.h"
+#include "words/curve_words.h"
 #include "words/schema_words.h"
 
 #include <fogline/record/record_json.h>
@@ -37,7 +38,7 @@ Json json_from_unread(const std::vector<UnreadFile>& unread) {
   return array;
 }
 
-Json json_from_medians(const std::optional<RollMedians>& medians) {
+Json json_from_medians(const Known<RollMedians>& medians) {
   if (!medians) {
     return nullptr;
   }
@@ -49,7 +50,15 @@ Json json_from_medians(const std::optional<RollMedians>& medians) {
   put_flat(object, "net_shadow", medians->net_shadow);
   put_flat(object, "net_middle", medians->net_middle);
   put_flat(object, "net_highlight", medians->net_highlight);
-  put_reasons(object, {});
+  Whys whys;
+  note_why(whys, "shadow", medians->shadow);
+  note_why(whys, "middle", medians->middle);
+  note_why(whys, "highlight", medians->highlight);
+  note_why(whys, "range", medians->range);
+  note_why(whys, "net_shadow", medians->net_shadow);
+  note_why(whys, "net_middle", medians->net_middle);
+  note_why(whys, "net_highlight", medians->net_highlight);
+  put_reasons(object, whys);
   return object;
 }
 
@@ -68,12 +77,14 @@ Json json_from_contrast(const RollMeasurement& roll) {
   Json object{{"method", schema_word(contrast.method)},
               {"contrast_index", json_from_quantity(contrast.contrast_index)},
               {"density_range", json_from_quantity(contrast.density_range)}};
-  std::map<std::string, std::string> reasons{{"contrast_index", contrast.contrast_index_reason},
-                                             {"density_range", contrast.density_range_reason}};
+  Whys whys;
+  note_why(whys, "contrast_index", contrast.contrast_index);
+  note_why(whys, "density_range", contrast.density_range);
   if (roll.sensitometry) {
-    put_sensitometry(object, *roll.sensitometry, base_of(roll), reasons);
+    put_sensitometry(object, *roll.sensitometry, base_of(roll), whys);
   }
-  put_reasons(object, reasons);
+  // A target's own words: "No characteristic curve: ...".
+  put_reasons(object, whys, {{"contrast_index", contrast_index_reason(roll)}});
   return object;
 }
 
@@ -110,10 +121,9 @@ std::string json_from_record(const RollRecord& record) {
   if (!record.judgement.advice) {
     reasons["advice"] = "No scan could be read, so nothing can be advised.";
   }
-  if (!measurement.medians) {
-    reasons["roll_medians"] = "No frame tells its densities.";
-  }
-  put_reasons(object, reasons);
+  Whys whys;
+  note_why(whys, "roll_medians", measurement.medians);
+  put_reasons(object, whys, reasons);
   constexpr int indent = 2;
   return object.dump(indent, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -15,12 +15,9 @@ namespace {
 constexpr double written_beyond = 0.3;
 constexpr std::size_t places_a_row = 2;
 
-void put(Json& object, std::map<std::string, std::string>& reasons, const char* name,
-         const CurveReading& reading) {
-  object[name] = json_from_quantity(reading.quantity);
-  if (!reading.quantity) {
-    reasons[name] = reading.reason;
-  }
+void put(Json& object, Whys& whys, const char* name, const CurveReading& reading) {
+  object[name] = json_from_quantity(reading);
+  note_why(whys, name, reading);
 }
 
 Json json_from_curve(const CharacteristicCurve& curve, double base) {
@@ -51,14 +48,15 @@ Json json_from_iso(const IsoSpeed& iso) {
   Json object{
       {"triangle", schema_word(iso.triangle)},
       {"probability", iso.probability ? json_from_probability(*iso.probability) : Json(nullptr)}};
-  std::map<std::string, std::string> reasons;
-  put(object, reasons, "speed", iso.speed);
-  put(object, reasons, "effective_speed", iso.effective_speed);
+  Whys whys;
+  note_why(whys, "probability", iso.probability);
+  put(object, whys, "speed", iso.speed);
+  put(object, whys, "effective_speed", iso.effective_speed);
   if (iso.number) {
     object["arithmetic"] = iso.number->arithmetic;
     object["degrees"] = iso.number->degrees;
   }
-  put_reasons(object, reasons);
+  put_reasons(object, whys);
   return object;
 }
 
@@ -67,24 +65,23 @@ Json json_from_zones(const ZonePlacement& placement) {
   Json zones = Json::array();
   for (const ZoneDensity& zone : placement.zones) {
     Json row{{"zone", zone.zone}, {"log_h", json_from_density(zone.log_h)}};
-    std::map<std::string, std::string> reasons;
-    put(row, reasons, "net_density", zone.net_density);
-    put_reasons(row, reasons);
+    Whys whys;
+    put(row, whys, "net_density", zone.net_density);
+    put_reasons(row, whys);
     zones.push_back(std::move(row));
   }
   object["densities"] = std::move(zones);
-  std::map<std::string, std::string> reasons;
-  put(object, reasons, "density_range", placement.density_range);
-  put(object, reasons, "exposure_index", placement.exposure_index);
-  put(object, reasons, "exposure_index_by_meter", placement.exposure_index_by_meter);
-  put_reasons(object, reasons);
+  Whys whys;
+  put(object, whys, "density_range", placement.density_range);
+  put(object, whys, "exposure_index", placement.exposure_index);
+  put(object, whys, "exposure_index_by_meter", placement.exposure_index_by_meter);
+  put_reasons(object, whys);
   return object;
 }
 
 }  // namespace
 
-void put_sensitometry(Json& contrast, const Sensitometry& read, double base,
-                      std::map<std::string, std::string>& reasons) {
+void put_sensitometry(Json& contrast, const Sensitometry& read, double base, Whys& whys) {
   const CurveReadings& readings = read.readings;
   contrast["base_fog_by_curve"] =
       json_from_quantity(Quantity{base + read.curve.base_fog,
@@ -95,20 +92,20 @@ void put_sensitometry(Json& contrast, const Sensitometry& read, double base,
                                   false});
   contrast["log_h_absolute"] = read.scale.absolute;
   contrast["average_gradient_log_h_range"] = usual_gradient_log_h;
-  put(contrast, reasons, "average_gradient", readings.gradient_150);
-  put(contrast, reasons, "average_gradient_130", readings.gradient_130);
-  put(contrast, reasons, "average_gradient_180", readings.gradient_180);
-  put(contrast, reasons, "average_gradient_zones", readings.gradient_zones);
-  put(contrast, reasons, "gamma", readings.gamma);
-  put(contrast, reasons, "straight_line_log_h", readings.straight_length);
-  put(contrast, reasons, "toe_log_h", readings.toe_length);
-  put(contrast, reasons, "toe_slope_part", readings.toe_slope_part);
-  put(contrast, reasons, "shoulder_net_density", readings.shoulder_density);
-  put(contrast, reasons, "speed_point_log_h", readings.speed_point_log_h);
-  put(contrast, reasons, "triangle_gain", readings.triangle_gain);
-  put(contrast, reasons, "fractional_gradient_log_h", readings.fractional_gradient_log_h);
-  put(contrast, reasons, "delta_x_log_h", readings.delta_x_log_h);
-  put(contrast, reasons, "useful_range_log_h", read.useful_range_log_h);
+  put(contrast, whys, "average_gradient", readings.gradient_150);
+  put(contrast, whys, "average_gradient_130", readings.gradient_130);
+  put(contrast, whys, "average_gradient_180", readings.gradient_180);
+  put(contrast, whys, "average_gradient_zones", readings.gradient_zones);
+  put(contrast, whys, "gamma", readings.gamma);
+  put(contrast, whys, "straight_line_log_h", readings.straight_length);
+  put(contrast, whys, "toe_log_h", readings.toe_length);
+  put(contrast, whys, "toe_slope_part", readings.toe_slope_part);
+  put(contrast, whys, "shoulder_net_density", readings.shoulder_density);
+  put(contrast, whys, "speed_point_log_h", readings.speed_point_log_h);
+  put(contrast, whys, "triangle_gain", readings.triangle_gain);
+  put(contrast, whys, "fractional_gradient_log_h", readings.fractional_gradient_log_h);
+  put(contrast, whys, "delta_x_log_h", readings.delta_x_log_h);
+  put(contrast, whys, "useful_range_log_h", read.useful_range_log_h);
   contrast["iso"] = json_from_iso(read.iso);
   contrast["zones"] = json_from_zones(read.placement);
   contrast["families"] = json_from_families(read.curve);

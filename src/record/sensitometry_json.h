@@ -10,8 +10,7 @@
 namespace fogline {
 
 /// Adds what was read from a characteristic curve to the contrast object, and why what is null is
-/// so to `reasons`. `base`: what lies under net densities.
-void put_sensitometry(Json& contrast, const Sensitometry& read, double base,
-                      std::map<std::string, std::string>& reasons);
+/// so to `whys`. `base`: what lies under net densities.
+void put_sensitometry(Json& contrast, const Sensitometry& read, double base, Whys& whys);
 
 }  // namespace fogline

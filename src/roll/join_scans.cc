@@ -77,13 +77,13 @@ std::vector<CountedFrame> counted_frames(const std::vector<ScanMeasurement>& sca
   return whole.empty() ? cut : whole;
 }
 
-std::optional<Quantity> median_of(const std::vector<CountedFrame>& frames,
-                                  std::optional<Quantity> FrameTone::*member, bool net) {
+Known<Quantity> median_of(const std::vector<CountedFrame>& frames,
+                          Known<Quantity> FrameTone::*member, bool net) {
   std::vector<double> values;
   std::vector<double> doubts;
   std::size_t bounds = 0;
   for (const CountedFrame& counted : frames) {
-    const std::optional<Quantity>& quantity = counted.frame->tone.*member;
+    const Known<Quantity>& quantity = counted.frame->tone.*member;
     const bool above_base = counted.scan->densities_above == DensitiesAbove::base;
     if (!quantity || (net && !above_base && !counted.scan->base_fog)) {
       continue;
@@ -94,7 +94,7 @@ std::optional<Quantity> median_of(const std::vector<CountedFrame>& frames,
     bounds += quantity->at_least ? 1 : 0;
   }
   if (values.empty()) {
-    return std::nullopt;
+    return Unknown::scan_silent;
   }
   // Frames of one scan share zero, tone curve and angle of light: the doubt doesn't average out.
   return Quantity{median(values), median(doubts), {}, {}, {}, 2 * bounds > values.size()};
@@ -121,10 +121,9 @@ RollMeasurement join_scans(std::vector<ScanMeasurement> scans, const ExposureTar
     ranges.push_back(*counted.frame->tone.range);
   }
   if (!roll.sensitometry) {
-    const std::string why = roll.contrast.contrast_index_reason;
     roll.contrast = estimate_contrast(ranges);
-    if (!why.empty() && !roll.contrast.contrast_index) {
-      roll.contrast.contrast_index_reason = why;
+    if (roll.sensitometry.why().kind != Unknown::no_target && !roll.contrast.contrast_index) {
+      roll.contrast.contrast_index = roll.sensitometry.why();
     }
   }
   if (frames.empty()) {

@@ -72,12 +72,6 @@ BoxPx bounding_box(const Outline& outline, const ScanInfo& info) {
   return {left, top, right - left, bottom - top};
 }
 
-void explain_missing_tone(FrameMeasurement& frame, const std::string& why) {
-  for (const char* field : {"shadow", "middle", "highlight", "range", "paper_range"}) {
-    frame.reasons[field] = why;
-  }
-}
-
 /// True where the scan's densities may be told.
 bool tells_densities(const ScanMeasurement& scan) {
   return scan.fitness != Fitness::unfit && scan.fitness != Fitness::marks_only;
@@ -89,15 +83,13 @@ void add_marks_and_tint(ScanMeasurement& scan, ScanWork& work, const MeasureOpti
   scan.tint = scan_tint(scan.info, work.layout, work.readings, options.base_tint,
                         tells_densities(scan), *options.knowledge);
   if (scan.fitness == Fitness::unfit) {
-    scan.reasons["marks"] = "This scan tells no densities.";
+    scan.marks_limit = fact_of(Unknown::no_densities);
     return;
   }
   MarkSearch search =
       scan_marks(work.grid, work.layout, work.stray, work.readings, options.knowledge->marks);
   scan.marks = std::move(search.marks);
-  if (!search.limits.empty()) {
-    scan.reasons["marks"] = search.limits;
-  }
+  scan.marks_limit = search.limits;
   for (std::size_t i = 0; i < work.readings.size(); ++i) {
     leave_out_marks(work.readings[i].density, static_cast<int>(i) + 1, scan.marks,
                     work.layout.strips[i].map);
@@ -116,6 +108,7 @@ void add_strip(ScanMeasurement& scan, const ScanWork& work, std::size_t index, i
   strip.rotation_deg = film.map.rotation_deg();
   strip.perforations = static_cast<int>(film.perforations.size());
   const DoubtSources doubt = doubt_of(scan.info, reading);
+  strip.base_fog = tells_densities(scan) ? Unknown::no_zero_for_base : Unknown::no_densities;
   if (densities && reading.zero != ZeroSource::none) {
     strip.base_fog = base_fog_of(*reading.clear, doubt_of_clear_film(scan.info, reading),
                                  scan.info.channels, film.scale_known);
@@ -126,16 +119,12 @@ void add_strip(ScanMeasurement& scan, const ScanWork& work, std::size_t index, i
     FrameMeasurement measured = frame_place(frame, film.map, number++, strip_number);
     const std::optional<FilmExtent> area = tone_area(frame);
     if (!densities) {
-      explain_missing_tone(measured, "This scan tells no densities.");
+      measured.tone = unread_tone(Unknown::no_densities);
     } else if (!area) {
-      explain_missing_tone(measured, "Too little of the frame is in sight.");
+      measured.tone = unread_tone(Unknown::frame_hidden);
     } else {
       measured.tone = read_tone(reading.density, *area, reading.clear->visual, doubt, limit);
       measured.sketch = sketch_of(reading.density, *area);
-      if (!measured.tone.paper_range) {
-        measured.reasons["paper_range"] =
-            "The frame is denser than this scan can tell, so its range is only a lower bound.";
-      }
     }
     scan.frames.push_back(std::move(measured));
   }
@@ -147,7 +136,7 @@ void add_strip(ScanMeasurement& scan, const ScanWork& work, std::size_t index, i
 
 /// Base plus fog of a scan: that of its strips, weighted by the area read, their scatter in the
 /// doubt.
-std::optional<BaseFog> combined_base_fog(const std::vector<StripMeasurement>& strips) {
+Known<BaseFog> combined_base_fog(const std::vector<StripMeasurement>& strips) {
   std::vector<double> visuals;
   const BaseFog* widest = nullptr;
   double area = 0.0;
@@ -162,7 +151,7 @@ std::optional<BaseFog> combined_base_fog(const std::vector<StripMeasurement>& st
     }
   }
   if (widest == nullptr) {
-    return std::nullopt;
+    return Unknown::no_zero_for_base;
   }
   BaseFog base = *widest;
   const LocationScale spread = robust_location(visuals);
@@ -185,6 +174,8 @@ Quantity bounded_quantity(const DoubtSources& doubt, double density, double base
 
 /// Edge print as the median over the strips that show it, leader from the first that does.
 void add_factory_exposures(ScanMeasurement& scan, const ScanWork& work) {
+  scan.edge_print = Unknown::no_edge_print;
+  scan.leader = Unknown::no_leader;
   std::vector<double> prints;
   const StripReading* print_strip = nullptr;
   for (const StripReading& reading : work.readings) {
@@ -208,35 +199,11 @@ void add_factory_exposures(ScanMeasurement& scan, const ScanWork& work) {
   }
 }
 
-void explain_missing(ScanMeasurement& scan) {
-  const bool densities = tells_densities(scan);
-  const char* none = "This scan tells no densities.";
-  if (!scan.base_fog) {
-    scan.reasons["base_fog"] =
-        densities ? "No bare light path is in sight, so base plus fog has no zero to be read from."
-                  : none;
-  }
-  if (!scan.edge_print) {
-    scan.reasons["edge_print"] =
-        densities ? "No edge print wide enough to be read was found." : none;
-  }
-  if (!scan.leader) {
-    scan.reasons["leader"] = densities ? "No fogged leader is in the scan." : none;
-  }
-  if (!scan.veiling_glare) {
-    scan.reasons["veiling_glare"] =
-        "Nothing opaque is in sight by which stray light could be told.";
-  }
-  if (!scan.calibration) {
-    scan.reasons["calibration"] = "No calibration of the scanner was given.";
-  }
-  if (!scan.density_limit) {
-    scan.reasons["density_limit"] = none;
-  }
-  if (!scan.pixels_per_mm) {
-    scan.reasons["pixels_per_mm"] =
-        "Neither perforations nor a usable resolution tag nor a known film width give the scale.";
-  }
+void tell_no_densities(ScanMeasurement& scan) {
+  scan.base_fog = Unknown::no_densities;
+  scan.edge_print = Unknown::no_densities;
+  scan.leader = Unknown::no_densities;
+  scan.density_limit = Unknown::no_densities;
 }
 
 void add_scan_numbers(ScanMeasurement& scan, const ScanWork& work) {
@@ -246,6 +213,7 @@ void add_scan_numbers(ScanMeasurement& scan, const ScanWork& work) {
       scan.zero.unevenness_density = reading.lamp.unevenness_density();
     }
   }
+  scan.veiling_glare = Unknown::nothing_opaque;
   if (work.stray.measured()) {
     scan.veiling_glare = Quantity{
         work.stray.share(), coverage_factor_95 * work.stray.share_doubt(), {}, {}, {}, false};
@@ -264,7 +232,7 @@ ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, 
   ScanMeasurement scan;
   scan.info = source.info();
   scan.cautions = scan.info.cautions;
-  scan.pixels_per_mm = work.layout.pixels_per_mm;
+  scan.pixels_per_mm = known_or(work.layout.pixels_per_mm, Unknown::no_scale);
   scan.picture = scan_picture(work.grid);
   add_scan_numbers(scan, work);
   add_calibration(scan, scanner, work);
@@ -281,12 +249,13 @@ ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, 
     const auto read = std::find_if(work.readings.begin(), work.readings.end(),
                                    [](const StripReading& r) { return r.clear.has_value(); });
     scan.density_limit = density_limit(doubt_of(scan.info, *read));
+  } else {
+    tell_no_densities(scan);
   }
   if (options.target != nullptr && tells_densities(scan)) {
     add_target_readings(scan, work, *options.target);
   }
   add_budgets(scan, work);
-  explain_missing(scan);
   return scan;
 }
 

@@ -209,21 +209,17 @@ bool same_exposures(const std::vector<double>& stops, const Way& a, const Way& b
 
 }  // namespace
 
-BracketAlignment align_bracket(const std::vector<double>& stops,
-                               const std::vector<BracketFrame>& frames, double doubt_stops,
-                               int first_frame) {
-  BracketAlignment alignment;
+Known<BracketAlignment> align_bracket(const std::vector<double>& stops,
+                                      const std::vector<BracketFrame>& frames, double doubt_stops,
+                                      int first_frame) {
   if (frames.empty()) {
-    alignment.failure = "no frame of the bracket was found";
-    return alignment;
+    return Unknown::no_bracket_frame;
   }
   Search search(stops, frames, doubt_stops, first_frame);
   const std::vector<Way> ways = search.ways();
   if (ways.empty()) {
-    alignment.failure = std::to_string(frames.size()) + " frames were found, and the card tells " +
-                        std::to_string(stops.size()) +
-                        " exposures: which of them are missing can't be told";
-    return alignment;
+    return fact_of(Unknown::bracket_frames_missing,
+                   {static_cast<double>(frames.size()), static_cast<double>(stops.size())});
   }
   const Way& best = ways.front();
   // What follows the exposures leaves little of the frames' scatter unexplained (common practice,
@@ -232,22 +228,18 @@ BracketAlignment align_bracket(const std::vector<double>& stops,
   const double level = level_chi_square(search.placed(best.exposure_of_frame));
   if (!(level - best.chi_square > certain) ||
       best.chi_square > std::max(certain, most_unexplained * level)) {
-    alignment.failure =
-        "the frames' densities don't rise with the exposures on the card, either "
-        "way round";
-    return alignment;
+    return Unknown::bracket_not_rising;
   }
+  BracketAlignment alignment;
   alignment.exposure_of_frame = best.exposure_of_frame;
   alignment.turned_of_frame = best.turned_of_frame;
   const auto other = std::find_if(ways.begin() + 1, ways.end(), [&](const Way& way) {
     return way.chi_square < best.chi_square + certain && !same_exposures(stops, best, way);
   });
   if (other != ways.end()) {
-    alignment.ambiguity = "fits the exposures on the card another way as well (" +
-                          std::string(other->turned_of_frame != best.turned_of_frame
-                                          ? "film the other way round"
-                                          : "beginning with another frame") +
-                          ")";
+    alignment.ambiguity =
+        fact_of(other->turned_of_frame != best.turned_of_frame ? Unknown::bracket_fits_turned
+                                                               : Unknown::bracket_fits_shifted);
   }
   return alignment;
 }

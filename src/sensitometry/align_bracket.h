@@ -1,6 +1,8 @@
 #pragma once
 
-#include <string>
+#include <fogline/base/known.h>
+
+#include <optional>
 #include <vector>
 
 namespace fogline {
@@ -23,11 +25,8 @@ struct BracketAlignment {
   std::vector<int> exposure_of_frame;
   /// For each frame: its piece of film lies the other way round.
   std::vector<bool> turned_of_frame;
-  /// Another way round fits nearly as well and would give other exposures: one sentence without a
-  /// subject.
-  std::string ambiguity;
-  /// Why no way fits; empty where one does.
-  std::string failure;
+  /// Another way round fits nearly as well and would give other exposures.
+  std::optional<WhyUnknown> ambiguity;
 };
 
 /// Lays exposures (`stops`, in the order in which they were made) on the frames: each piece of film
@@ -35,8 +34,9 @@ struct BracketAlignment {
 /// the least exposed frames may not show. Density must not fall as exposure rises: the way that an
 /// isotonic regression (Barlow et al. 1972) fits best is taken. `doubt_stops`: standard uncertainty
 /// of each exposure. `first_frame`: index of the frame that begins the bracket, -1 where unknown.
-BracketAlignment align_bracket(const std::vector<double>& stops,
-                               const std::vector<BracketFrame>& frames, double doubt_stops,
-                               int first_frame = -1);
+/// Absent where no way fits.
+Known<BracketAlignment> align_bracket(const std::vector<double>& stops,
+                                      const std::vector<BracketFrame>& frames, double doubt_stops,
+                                      int first_frame = -1);
 
 }  // namespace fogline

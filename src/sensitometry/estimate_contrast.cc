@@ -30,18 +30,15 @@ ContrastEstimate estimate_contrast(const std::vector<Quantity>& ranges) {
     bounds += range.at_least ? 1 : 0;
   }
   if (ranges.size() < fewest_frames) {
-    estimate.contrast_index_reason =
-        "Contrast can't be told from fewer than two whole frames: a flat scene and a short "
-        "development look alike.";
-    estimate.density_range_reason = "The roll shows fewer than two whole frames.";
+    estimate.contrast_index = Unknown::few_frames_for_contrast;
+    estimate.density_range = Unknown::few_frames_for_range;
     return estimate;
   }
   const double range = median(values);
   const double doubt = median(doubts);
   estimate.density_range = Quantity{range, doubt, {}, {}, {}, 2 * bounds > ranges.size()};
   if (2 * bounds > ranges.size()) {
-    estimate.contrast_index_reason =
-        "Most frames are denser than this scan can tell, so their range is only a lower bound.";
+    estimate.contrast_index = Unknown::frames_too_dense;
     return estimate;
   }
   const double scene =

@@ -22,9 +22,6 @@ constexpr double standard_delta_x = 0.296;
 /// Surer than this, the triangle's condition is told.
 constexpr double sure = 0.8;
 
-const char* const no_absolute =
-    "the exposures are only relative, and a speed needs them in lux seconds";
-
 /// Of speeds, whose logarithm is what errs evenly.
 CurveReading speed_of(const CharacteristicCurve& curve, bool effective) {
   return read_number(curve, [effective](const CurveTable& table) -> std::optional<Construction> {
@@ -56,7 +53,7 @@ std::optional<IsoSpeedNumber> iso_speed_number(double speed_point_log_h) {
 IsoSpeed read_iso_speed(const CharacteristicCurve& curve, const CurveReadings& readings,
                         bool absolute) {
   IsoSpeed iso;
-  if (readings.triangle_gain.quantity) {
+  if (readings.triangle_gain) {
     const auto within = std::count_if(curve.draws.begin(), curve.draws.end(), [](const auto& draw) {
       const auto gradient = average_gradient(draw, iso_triangle_log_h);
       return gradient &&
@@ -68,22 +65,21 @@ IsoSpeed read_iso_speed(const CharacteristicCurve& curve, const CurveReadings& r
                                                     : TriangleState::cant_tell;
   }
   if (!absolute) {
-    iso.speed.reason = no_absolute;
-    iso.effective_speed.reason = no_absolute;
+    iso.speed = Unknown::exposures_relative;
+    iso.effective_speed = Unknown::exposures_relative;
     return iso;
   }
   iso.effective_speed = speed_of(curve, true);
   if (iso.triangle == TriangleState::met) {
     iso.speed = speed_of(curve, false);
-    if (readings.speed_point_log_h.quantity) {
-      iso.number = iso_speed_number(readings.speed_point_log_h.quantity->value);
+    if (readings.speed_point_log_h) {
+      iso.number = iso_speed_number(readings.speed_point_log_h->value);
     }
   } else if (!iso.probability) {
-    iso.speed.reason = readings.triangle_gain.reason;
+    iso.speed = readings.triangle_gain.why();
   } else {
-    iso.speed.reason = iso.triangle == TriangleState::not_met
-                           ? "the contrast condition isn't met: it is not an ISO speed"
-                           : "it can't be told whether the contrast condition is met";
+    iso.speed = iso.triangle == TriangleState::not_met ? Unknown::triangle_not_met
+                                                       : Unknown::triangle_untold;
   }
   return iso;
 }

@@ -43,7 +43,7 @@ std::vector<ExposedStep> tame(const ExposedSteps& exposed, std::vector<ExposedSt
     std::vector<ExposedStep> used;
     std::vector<std::size_t> place;
     for (std::size_t i = 0; i < steps.size(); ++i) {
-      if (steps[i].left_out.empty()) {
+      if (!steps[i].left_out) {
         used.push_back(steps[i]);
         place.push_back(i);
       }
@@ -55,7 +55,7 @@ std::vector<ExposedStep> tame(const ExposedSteps& exposed, std::vector<ExposedSt
     if (!worst) {
       return used;
     }
-    steps[place[*worst]].left_out = "It doesn't fit the other steps.";
+    steps[place[*worst]].left_out = fact_of(Unknown::step_off_curve);
   }
 }
 
@@ -200,19 +200,20 @@ double CommonDoubt::at(double net_density_there) const {
   return doubt[i - 1] + share * (doubt[i] - doubt[i - 1]);
 }
 
-CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t seed) {
-  CurveOutcome outcome;
-  CharacteristicCurve& curve = outcome.curve;
+Known<CharacteristicCurve> fit_characteristic_curve(const ExposedSteps& exposed,
+                                                    std::uint64_t seed) {
+  CharacteristicCurve curve;
   curve.steps = exposed.steps;
   std::stable_sort(curve.steps.begin(), curve.steps.end(),
                    [](const ExposedStep& a, const ExposedStep& b) { return a.log_h < b.log_h; });
   const auto usable = std::count_if(curve.steps.begin(), curve.steps.end(),
-                                    [](const ExposedStep& step) { return step.left_out.empty(); });
+                                    [](const ExposedStep& step) { return !step.left_out; });
+  if (usable == 1) {
+    return fact_of(Unknown::one_exposed_step, {static_cast<double>(fewest_exposed_steps)});
+  }
   if (usable < fewest_exposed_steps) {
-    outcome.failure = "only " + std::to_string(usable) +
-                      (usable == 1 ? " exposed step" : " exposed steps") +
-                      " can be used and a curve needs " + std::to_string(fewest_exposed_steps);
-    return outcome;
+    return fact_of(Unknown::few_exposed_steps,
+                   {static_cast<double>(usable), static_cast<double>(fewest_exposed_steps)});
   }
   const std::vector<ExposedStep> used = tame(exposed, curve.steps);
   curve.begin_log_h = used.front().log_h;
@@ -220,8 +221,7 @@ CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t
   const CurveGround ground = curve_ground(exposed, used);
   const std::vector<WeighedShape> all = weighed_shapes(ground);
   if (all.empty()) {
-    outcome.failure = "no curve passes the exposed steps; their densities don't rise with exposure";
-    return outcome;
+    return Unknown::no_rising_curve;
   }
   tell_curves(curve, all, ground, exposed, seed);
   tell_doubt(curve);
@@ -235,7 +235,7 @@ CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t
     squares += off * off;
   }
   curve.residual_rms = std::sqrt(squares / static_cast<double>(used.size()));
-  return outcome;
+  return curve;
 }
 
 }  // namespace fogline

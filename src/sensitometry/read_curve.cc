@@ -79,7 +79,7 @@ CurveReading shoulder_of(const CharacteristicCurve& curve) {
   const auto straight = straight_line(curve.mean, curve.begin_log_h, curve.sure_end_log_h);
   constexpr double margin_log_h = 0.16;  // slopes are told over 0.3 of log H
   if (straight && straight->end_log_h > curve.sure_end_log_h - margin_log_h) {
-    return {std::nullopt, "the straight line goes on as far as the curve can be told"};
+    return Unknown::straight_to_the_end;
   }
   return read_number(curve, [&curve](const CurveTable& table) -> std::optional<Construction> {
     const auto line = straight_line(table, curve.begin_log_h, curve.sure_end_log_h);

@@ -41,6 +41,10 @@ std::optional<FilmExtent> tone_area(const FilmFrame& frame) {
   return wide ? std::optional(area) : std::nullopt;
 }
 
+FrameTone unread_tone(Unknown why) {
+  return {why, why, why, why, why};
+}
+
 FrameTone read_tone(const DensityStrip& density, const FilmExtent& area, double base,
                     const DoubtSources& doubt, double limit) {
   std::vector<double> values;
@@ -54,7 +58,7 @@ FrameTone read_tone(const DensityStrip& density, const FilmExtent& area, double 
   }
   FrameTone tone;
   if (values.empty()) {
-    return tone;
+    return unread_tone(Unknown::frame_hidden);
   }
   const double shadow = percentile(values, shadow_share);
   const double middle = percentile(values, middle_share);
@@ -68,6 +72,7 @@ FrameTone read_tone(const DensityStrip& density, const FilmExtent& area, double 
   range.at_least = tone.highlight->at_least;
   if (range.at_least) {
     range.lower95 = range.value - range.u95;
+    tone.paper_range = Unknown::frame_too_dense;
   } else {
     tone.paper_range = range.value;
   }

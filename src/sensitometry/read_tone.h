@@ -13,6 +13,9 @@ namespace fogline {
 /// of very narrow pieces.
 std::optional<FilmExtent> tone_area(const FilmFrame& frame);
 
+/// The tone of a frame that can't be read, and why.
+FrameTone unread_tone(Unknown why);
+
 /// Reads a frame's tone over `area`. `base` is base plus fog (net density is silver and carries the
 /// doubt of the angle of light). Values darker than `limit` are told as lower bounds.
 FrameTone read_tone(const DensityStrip& density, const FilmExtent& area, double base,

@@ -9,8 +9,6 @@ namespace fogline {
 
 namespace {
 
-const char* const not_metered = "no exposure of this curve was metered";
-const char* const no_index = "the roll card has no exposure_index";
 /// A metered tone over the speed point of a film exposed at its ISO speed: 10 times.
 constexpr double meter_log_h = 1.0;
 
@@ -65,8 +63,9 @@ ZonePlacement place_zones(const CharacteristicCurve& curve, std::optional<double
         return Construction{table.density_at(*bright) - table.density_at(*dark), *dark, *bright};
       });
   if (!metered_log_h || !exposure_index) {
-    placement.exposure_index.reason = metered_log_h ? no_index : not_metered;
-    placement.exposure_index_by_meter.reason = placement.exposure_index.reason;
+    placement.exposure_index =
+        metered_log_h ? Unknown::no_exposure_index : Unknown::curve_not_metered;
+    placement.exposure_index_by_meter = placement.exposure_index;
     return placement;
   }
   placement.exposure_index = supported_index(curve, *metered_log_h, *exposure_index,
@@ -100,9 +99,9 @@ CurveReading useful_range(const CharacteristicCurve& curve) {
         return Construction{end - *begin, *begin, end};
       });
   const auto begin = fractional_gradient_point(curve.mean);
-  if (reading.quantity && begin && end_of(curve.mean, *begin) >= last) {
-    reading.quantity->at_least = true;
-    reading.quantity->upper95.reset();
+  if (reading && begin && end_of(curve.mean, *begin) >= last) {
+    reading->at_least = true;
+    reading->upper95.reset();
   }
   return reading;
 }

@@ -1,5 +1,7 @@
 #include "tables/scanner_fields.h"
 
+#include "words/unknown_words.h"
+
 #include <array>
 #include <cmath>
 #include <string_view>
@@ -64,7 +66,7 @@ Json json_from_step(const CalibrationStep& step, int channels) {
           {"code", json_from_channels(step.code, channels)},
           {"used", step.used},
           {"outlier", step.outlier},
-          {"reason", step.reason},
+          {"reason", step.left_out ? unknown_sentence(*step.left_out) : std::string()},
           {"corners_px", std::move(corners)}};
 }
 
@@ -162,7 +164,9 @@ CalibrationStep step_from_json(const Json& json, int channels) {
   step.code = channels_of(json, "code", channels);
   step.used = truth(json, "used");
   step.outlier = truth(json, "outlier");
-  step.reason = text(json, "reason");
+  if (const std::string reason = text(json, "reason"); !reason.empty()) {
+    step.left_out = {Unknown::not_told, {}, {}, reason};
+  }
   const Json& corners = list(json, "corners_px");
   if (corners.size() != step.corners_px.size()) {
     wrong("corners_px");

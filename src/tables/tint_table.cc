@@ -16,9 +16,8 @@ std::vector<Weighted> weighted_from(const KnowledgeTable& table, std::string_vie
   return values;
 }
 
-VeilPopulation veil_from(const KnowledgeTable& table, TintKind kind) {
+VeilPopulation veil_from(const KnowledgeTable& table) {
   VeilPopulation veil;
-  veil.kind = kind;
   veil.least_density = table.number("least_density", any_density);
   veil.most_density = table.number("most_density", any_density);
   veil.patchiness = weighted_from(table, "patchiness");
@@ -35,7 +34,7 @@ std::vector<TintSignature> signatures_from(const KnowledgeTable& table) {
 }
 
 VeilPopulation dye_from(const KnowledgeTable& table) {
-  VeilPopulation dye = veil_from(table, TintKind::dye_left);
+  VeilPopulation dye = veil_from(table);
   const std::vector<double> blues = table.numbers("blue", any_share);
   const double pink_share = table.number("pink_share", any_share);
   const auto add = [&](const std::vector<double>& others, bool pink) {
@@ -57,7 +56,7 @@ VeilPopulation dye_from(const KnowledgeTable& table) {
 VeilPopulation haze_from(const KnowledgeTable& table) {
   constexpr NumberRange wavelengths_nm{380.0, 780.0};
   constexpr NumberRange powers{0.0, 4.0};
-  VeilPopulation haze = veil_from(table, TintKind::fixer_haze);
+  VeilPopulation haze = veil_from(table);
   const std::vector<double> band_nm = table.numbers("band_nm", wavelengths_nm, most_channels);
   for (const Weighted& power : weighted_from(table, "powers", powers)) {
     TintSignature signature;
@@ -99,10 +98,10 @@ TintKnowledge tints_from(const KnowledgeTable& top) {
   tints.dye = dye_from(top.table("dye"));
   tints.haze = haze_from(top.table("haze"));
   const KnowledgeTable yellow = top.table("yellow");
-  tints.yellow = veil_from(yellow, TintKind::yellow_stain);
+  tints.yellow = veil_from(yellow);
   tints.yellow.signatures = signatures_from(yellow);
   const KnowledgeTable mask = top.table("mask");
-  tints.mask = veil_from(mask, TintKind::unknown);
+  tints.mask = veil_from(mask);
   tints.mask.signatures = signatures_from(mask);
   tints.stain = stain_from(top.table("stain"));
   const KnowledgeTable clean = top.table("clean");

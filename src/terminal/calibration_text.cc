@@ -2,6 +2,7 @@
 
 #include "terminal/text_layout.h"
 #include "words/calibration_words.h"
+#include "words/caution_words.h"
 #include "words/columns.h"
 
 #include <algorithm>
@@ -30,7 +31,7 @@ std::string text_from_calibration(const CalibrationRun& run, const TextOptions& 
   if (!run.cautions.empty()) {
     layout.heading("What stands against it");
     for (const Caution& caution : run.cautions) {
-      layout.item(caution.severity == Severity::note ? '-' : '!', caution.message);
+      layout.item(caution.severity == Severity::note ? '-' : '!', caution_sentence(caution));
     }
   }
   layout.heading("Step by step");
@@ -42,7 +43,7 @@ std::string text_from_calibration(const CalibrationRun& run, const TextOptions& 
         step_difference(step),
         step.used      ? ""
         : step.outlier ? "left out"
-                       : step.reason));
+                       : step_fate(step)));
   }
   layout.heading("How it was made");
   for (const std::string& sentence : calibration_method(calibration)) {

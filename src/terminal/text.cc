@@ -3,6 +3,7 @@
 #include "terminal/budget.h"
 #include "terminal/text_judgement.h"
 #include "terminal/text_layout.h"
+#include "words/caution_words.h"
 #include "words/columns.h"
 #include "words/curve_numbers.h"
 #include "words/curve_words.h"
@@ -37,7 +38,7 @@ void put_trust(TextLayout& layout, const RollMeasurement& measurement) {
   for (const ScanMeasurement& scan : measurement.scans) {
     layout.paragraph(scan.info.file + ": " + std::string(schema_word(scan.fitness)));
     for (const Caution& caution : scan.cautions) {
-      layout.item(caution.severity == Severity::note ? '-' : '!', caution.message);
+      layout.item(caution.severity == Severity::note ? '-' : '!', caution_sentence(caution));
     }
   }
   for (const UnreadFile& file : measurement.unread) {
@@ -194,8 +195,7 @@ void put_curve(TextLayout& layout, const RollRecord& record) {
   std::string zones = "Net density of zones 0 to X:";
   for (const ZoneDensity& zone : read.placement.zones) {
     zones += " ";
-    zones += zone.net_density.quantity ? text_from_number(zone.net_density.quantity->value, 2)
-                                       : std::string(missing);
+    zones += zone.net_density ? text_from_number(zone.net_density->value, 2) : std::string(missing);
   }
   layout.paragraph(zones + (read.placement.metered ? " (the metered tone on Zone V)."
                                                    : " (Zone I laid on the speed point)."));

@@ -6,6 +6,7 @@
 #include "words/mark_list.h"
 #include "words/recipe.h"
 #include "words/safety.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -158,19 +159,18 @@ void put_marks(TextLayout& layout, const RollRecord& record, DensityUnits units)
   const bool several = lists.size() > 1;
   for (std::size_t i = 0; i < lists.size(); ++i) {
     const ScanMeasurement& scan = measurement.scans[i];
-    const auto reason = scan.reasons.find("marks");
     const std::string name = several ? scan.info.file + ": " : "";
     if (lists[i].numbered.empty()) {
-      layout.paragraph(name +
-                       (reason == scan.reasons.end() ? "No mark was found." : reason->second));
+      layout.paragraph(
+          name + (scan.marks_limit ? unknown_sentence(*scan.marks_limit) : "No mark was found."));
       continue;
     }
     if (several) {
       layout.paragraph(scan.info.file + ":");
     }
     put_mark_list(layout, lists[i], units);
-    if (reason != scan.reasons.end()) {
-      layout.paragraph(reason->second);
+    if (scan.marks_limit) {
+      layout.paragraph(unknown_sentence(*scan.marks_limit));
     }
   }
 }

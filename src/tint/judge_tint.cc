@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace fogline {
 
@@ -69,17 +70,23 @@ void add_component(Tint& tint, TintKind kind, const AmountDistribution& amounts,
   }
 }
 
+Tint untold(Tint tint, Unknown why) {
+  tint.kind = why;
+  tint.density = why;
+  return tint;
+}
+
 /// Nothing told: clean down to the detection limit, or not to be told.
 void tell_none(Tint& tint, const VeilPosterior& veils, const StainPosterior& stain,
                double useful_limit_density) {
   const double limit = *tint.detection_limit;
   const double clean = (veils.none + veils.strongest.below(limit)) * (1.0 - stain.stain.total());
   if (limit > useful_limit_density) {
-    tint.reason = "This scan would show a tint only where it is strong.";
+    tint = untold(std::move(tint), Unknown::only_strong_tints);
   } else if (veils.misfit > most_misfit) {
-    tint.reason = "Clear film has a colour that no known tint gives: perhaps the stock's own.";
+    tint = untold(std::move(tint), Unknown::colour_of_no_tint);
   } else if (clean < named_probability) {
-    tint.reason = "A trace of colour shows, too faint to be told from the stock's own.";
+    tint = untold(std::move(tint), Unknown::trace_of_colour);
   } else {
     tint.kind = TintKind::none;
     tint.confidence = clean;
@@ -104,16 +111,15 @@ Tint judge_tint(const std::vector<TintSigns>& strips, const TintLimits& limits,
   Tint tint;
   tint.may_be_stock = !limits.base_tint.has_value();
   if (strips.empty()) {
-    tint.reason = "No clear film in colour is in sight.";
-    return tint;
+    tint.detection_limit = Unknown::no_clear_colour;
+    return untold(std::move(tint), Unknown::no_clear_colour);
   }
   const TintEvidence evidence = join_tint_signs(strips, limits);
   const VeilPosterior veils = veil_posterior(evidence, knowledge);
   const StainPosterior stain = stain_posterior(evidence, knowledge);
   tint.detection_limit = detection_limit_of(evidence, knowledge);
   if (veils.mask >= named_probability) {
-    tint.reason = "Clear film is as orange as the mask of colour stock: its own colour, no tint.";
-    return tint;
+    return untold(std::move(tint), Unknown::mask_of_colour_stock);
   }
   const bool veiled = veils.veiled() >= told_probability && veils.misfit <= most_misfit;
   if (veiled) {
@@ -128,7 +134,7 @@ Tint judge_tint(const std::vector<TintSigns>& strips, const TintLimits& limits,
   if (!tint.components.empty()) {
     name_strongest(tint);
   } else if (veiled) {
-    tint.reason = "A tint shows, but its colour fits more than one kind.";
+    tint.kind = Unknown::colour_of_several;
     tint.density = amount_of(veils.strongest, limits.curve_share, 0.0);
     tint.confidence = 0.0;
   } else {

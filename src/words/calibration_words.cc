@@ -1,6 +1,7 @@
 #include "words/calibration_words.h"
 
 #include "words/number_text.h"
+#include "words/unknown_words.h"
 
 #include <fogline/base/quantity.h>
 
@@ -127,7 +128,7 @@ std::string stray_sentence(const ScannerCalibration& calibration) {
 }
 
 std::string step_fate(const CalibrationStep& step) {
-  return step.used ? "" : step.reason;
+  return step.used || !step.left_out ? "" : unknown_sentence(*step.left_out);
 }
 
 std::string step_difference(const CalibrationStep& step) {

@@ -1,8 +1,10 @@
 #include "words/curve_words.h"
 
+#include "words/caution_words.h"
 #include "words/columns.h"
 #include "words/curve_numbers.h"
 #include "words/number_text.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <array>
@@ -36,14 +38,14 @@ std::string development_words(const CurveJudgement& judgement) {
 std::string contrast_sentence(const JudgedRoll& record) {
   const auto& judgement = *record.judgement.curve;
   const auto& index = record.measurement.sensitometry->readings.contrast_index;
-  if (!index.quantity) {
-    return "Contrast index can't be read: " + index.reason + ".";
+  if (!index) {
+    return "Contrast index can't be read: " + unknown_sentence(index.why()) + ".";
   }
   Quantity zones = *judgement.zones;
   const std::string sign = zones.value < 0.0 ? "N−" : "N+";
   zones.value = std::abs(zones.value);
-  return development_words(judgement) + ": contrast index " + with_doubt(*index.quantity) +
-         ", aimed at " + text_from_number(record.judgement.aim.contrast_index, 2) + " (" + sign +
+  return development_words(judgement) + ": contrast index " + with_doubt(*index) + ", aimed at " +
+         text_from_number(record.judgement.aim.contrast_index, 2) + " (" + sign +
          with_doubt(zones) + " zones).";
 }
 
@@ -53,30 +55,28 @@ std::string speed_sentence(const Sensitometry& read) {
     return "ISO speed " + std::to_string(read.iso.number->arithmetic) + "/" +
            std::to_string(read.iso.number->degrees) + "°, the ISO 6 triangle being met.";
   }
-  if (!index.quantity) {
-    return read.readings.speed_point_log_h.quantity
-               ? "No exposure index can be told: " + index.reason + "."
-               : "The speed point can't be read: " + read.readings.speed_point_log_h.reason + ".";
+  if (!index) {
+    const CurveReading& speed_point = read.readings.speed_point_log_h;
+    return speed_point
+               ? "No exposure index can be told: " + unknown_sentence(index.why()) + "."
+               : "The speed point can't be read: " + unknown_sentence(speed_point.why()) + ".";
   }
   return "With Zone I at the speed point the roll supports exposure index " +
-         text_from_number(index.quantity->value, 0) + " (" +
-         text_from_number(
-             index.quantity->lower95.value_or(index.quantity->value - index.quantity->u95), 0) +
-         " to " +
-         text_from_number(
-             index.quantity->upper95.value_or(index.quantity->value + index.quantity->u95), 0) +
-         "), where " + text_from_number(read.scale.exposure_index.value_or(0.0), 0) +
+         text_from_number(index->value, 0) + " (" +
+         text_from_number(index->lower95.value_or(index->value - index->u95), 0) + " to " +
+         text_from_number(index->upper95.value_or(index->value + index->u95), 0) + "), where " +
+         text_from_number(read.scale.exposure_index.value_or(0.0), 0) +
          " was set; by the meter's constant " +
-         text_from_number(read.placement.exposure_index_by_meter.quantity->value, 0) + ".";
+         text_from_number(read.placement.exposure_index_by_meter->value, 0) + ".";
 }
 
 std::string triangle_sentence(const Sensitometry& read) {
   const CurveReading& gain = read.readings.triangle_gain;
-  if (!gain.quantity) {
-    return "The ISO 6 triangle can't be laid: " + gain.reason + ".";
+  if (!gain) {
+    return "The ISO 6 triangle can't be laid: " + unknown_sentence(gain.why()) + ".";
   }
   const std::string gained =
-      "density gains " + with_doubt(*gain.quantity) + " over 1.30, where 0.80 ± 0.05 is asked";
+      "density gains " + with_doubt(*gain) + " over 1.30, where 0.80 ± 0.05 is asked";
   switch (read.iso.triangle) {
     case TriangleState::met:
       return "The contrast condition of ISO 6 is met: " + gained + ".";
@@ -90,7 +90,8 @@ std::string triangle_sentence(const Sensitometry& read) {
 
 std::string paper_sentence(const CurveJudgement& judgement) {
   if (!judgement.diffusion_range) {
-    return "What paper suits can't be told: " + judgement.range_reason + ".";
+    return "What paper suits can't be told: " + unknown_sentence(judgement.diffusion_range.why()) +
+           ".";
   }
   return "A subject from Zone I to VIII asks for paper of ISO range R " +
          std::to_string(iso_range(judgement.diffusion_range->value)) + " in diffusion light, R " +
@@ -99,7 +100,8 @@ std::string paper_sentence(const CurveJudgement& judgement) {
 
 std::string scanning_sentence(const CurveJudgement& judgement) {
   if (!judgement.suits_scanning) {
-    return "How dense Zone IX becomes can't be told: " + judgement.scanning_reason + ".";
+    return "How dense Zone IX becomes can't be told: " + unknown_sentence(judgement.densest.why()) +
+           ".";
   }
   return std::string(*judgement.suits_scanning ? "It suits scanning" : "It is dense for scanning") +
          ": Zone IX lies " + with_doubt(*judgement.densest) + " above base plus fog.";
@@ -107,10 +109,18 @@ std::string scanning_sentence(const CurveJudgement& judgement) {
 
 }  // namespace
 
+std::string contrast_index_reason(const RollMeasurement& roll) {
+  const Known<Quantity>& index = roll.contrast.contrast_index;
+  if (!index && !roll.sensitometry && roll.sensitometry.why() == index.why()) {
+    return caution_sentence({Severity::caution, fact_of(CautionKind::target_unread), index.why()});
+  }
+  return told_reason(index);
+}
+
 std::vector<std::string> curve_sentences(const JudgedRoll& record) {
   std::vector<std::string> sentences;
   for (const Caution& caution : record.measurement.target_cautions) {
-    sentences.push_back(caution.message);
+    sentences.push_back(caution_sentence(caution));
   }
   if (!record.measurement.sensitometry || !record.judgement.curve) {
     return sentences;
@@ -122,8 +132,9 @@ std::vector<std::string> curve_sentences(const JudgedRoll& record) {
   sentences.push_back(paper_sentence(*record.judgement.curve));
   sentences.push_back(scanning_sentence(*record.judgement.curve));
   for (const ExposedStep& step : read.curve.steps) {
-    if (!step.left_out.empty()) {
-      sentences.push_back("Left out of the curve: " + step.label + ". " + step.left_out);
+    if (step.left_out) {
+      sentences.push_back("Left out of the curve: " + step.label + ". " +
+                          unknown_sentence(*step.left_out));
     }
   }
   return sentences;
@@ -142,9 +153,9 @@ std::vector<StepRow> step_rows(const Sensitometry& read) {
   for (const ExposedStep& step : curve.steps) {
     const double net = step.density - curve.base_fog;
     rows.push_back({step.label, text_from_number(step.log_h, 2), text_from_number(net, decimals),
-                    step.left_out.empty()
-                        ? text_from_number(net - curve.mean.density_at(step.log_h), decimals)
-                        : "left out"});
+                    step.left_out
+                        ? "left out"
+                        : text_from_number(net - curve.mean.density_at(step.log_h), decimals)});
   }
   return rows;
 }
@@ -167,10 +178,10 @@ std::vector<std::string> step_lines(const Sensitometry& read) {
 }
 
 std::string curve_number_text(const CurveReading& reading, int decimals) {
-  if (!reading.quantity) {
+  if (!reading) {
     return "–";
   }
-  const Quantity& quantity = *reading.quantity;
+  const Quantity& quantity = *reading;
   if (decimals == 0) {
     return text_from_number(quantity.value, 0) + " ± " + text_from_number(quantity.u95, 0);
   }
@@ -180,8 +191,8 @@ std::string curve_number_text(const CurveReading& reading, int decimals) {
 std::vector<std::string> missing_numbers(const Sensitometry& read) {
   std::map<std::string, std::string> names_of_reason;
   for (const CurveNumber& number : curve_numbers(read)) {
-    if (!number.reading->quantity) {
-      std::string& names = names_of_reason[number.reading->reason];
+    if (!*number.reading) {
+      std::string& names = names_of_reason[unknown_sentence(number.reading->why())];
       names += names.empty() ? "" : ", ";
       names += number.name;
     }

@@ -11,6 +11,9 @@ namespace fogline {
 /// a curve, where the roll should have one: why not. Empty where no target was told.
 std::vector<std::string> curve_sentences(const JudgedRoll& record);
 
+/// Why a roll's contrast index isn't known; empty where it is or nobody said why.
+std::string contrast_index_reason(const RollMeasurement& roll);
+
 /// The exposures as lines of a table, with their head: name, log H, net density, how far off the
 /// curve.
 std::vector<std::string> step_lines(const Sensitometry& read);

@@ -1,6 +1,7 @@
 #include "words/film_words.h"
 
 #include "words/judgement_words.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <array>
@@ -57,7 +58,6 @@ std::string component_words(TintKind kind) {
     case TintKind::image_stain:
       return "A stain grows with the silver";
     case TintKind::none:
-    case TintKind::unknown:
       break;
   }
   return "A tint of unknown kind is there";
@@ -94,8 +94,8 @@ std::vector<std::string> tint_sentences(const Tint& tint, DensityUnits units) {
         "It may be this film's own colour: what its clean base looks like isn't known yet "
         "(base_tint on the roll card).");
   }
-  if (tint.kind == TintKind::unknown && tint.components.empty()) {
-    sentences.push_back("Its tint can't be told. " + tint.reason);
+  if (!tint.kind && tint.components.empty()) {
+    sentences.push_back("Its tint can't be told. " + unknown_sentence(tint.kind.why()));
   } else if (tint.kind == TintKind::none) {
     std::string text = "No tint shows (" + chance_text(tint.confidence) + ")";
     if (tint.detection_limit) {

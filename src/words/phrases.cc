@@ -1,5 +1,6 @@
 #include "words/phrases.h"
 
+#include <algorithm>
 #include <array>
 
 namespace fogline {
@@ -21,11 +22,8 @@ std::string what_weakens(const ScanMeasurement& scan) {
   if (scan.zero.source == ZeroSource::scanner_file) {
     reasons.emplace_back("the bare light is remembered, not seen");
   }
-  for (const Caution& caution : scan.cautions) {
-    if (caution.code.find("clip") != std::string::npos) {
-      reasons.emplace_back("the bare light is clipped");
-      break;
-    }
+  if (has_caution_of(scan, CautionFamily::clipping)) {
+    reasons.emplace_back("the bare light is clipped");
   }
   if (reasons.empty()) {
     return "see the cautions";
@@ -39,6 +37,12 @@ std::string what_weakens(const ScanMeasurement& scan) {
 }
 
 }  // namespace
+
+bool has_caution_of(const ScanMeasurement& scan, CautionFamily family) {
+  return std::any_of(scan.cautions.begin(), scan.cautions.end(), [&](const Caution& caution) {
+    return family_of(caution.fact.kind) == family;
+  });
+}
 
 std::string count_word(std::size_t count) {
   constexpr std::array<std::string_view, 13> words{"no",   "one",    "two",   "three", "four",

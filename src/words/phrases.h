@@ -11,6 +11,8 @@
 
 namespace fogline {
 
+/// True where something of that kind is said of a scan.
+bool has_caution_of(const ScanMeasurement& scan, CautionFamily family);
 /// "one", ... "twelve", then figures.
 std::string count_word(std::size_t count);
 /// First letter made large (ASCII).

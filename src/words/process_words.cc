@@ -20,11 +20,9 @@ std::string_view schema_word(TintKind kind) {
     case TintKind::yellow_stain:
       return "yellow-stain";
     case TintKind::image_stain:
-      return "image-stain";
-    case TintKind::unknown:
       break;
   }
-  return "unknown";
+  return "image-stain";
 }
 
 std::string_view schema_word(MarkKind kind) {

@@ -1,10 +1,10 @@
+#include "words/phrases.h"
 #include "words/story.h"
 
 #include <algorithm>
 
-// Which line of the rescan sheet a roll needs is told from facts of its scans and from the codes of
-// their cautions. A code is matched by a part of it, so that a kind of caution added later in the
-// same family (`reference-clipped`, `film-clipped`) finds its advice.
+// Which line of the rescan sheet a roll needs is told from facts of its scans and from the families
+// of their cautions, so that a kind added later to a family finds its advice.
 
 namespace fogline {
 namespace {
@@ -14,17 +14,11 @@ struct RescanAdvice {
   const char* sentence;
 };
 
-bool cautions_of(const ScanMeasurement& scan, std::string_view part_of_code) {
-  return std::any_of(scan.cautions.begin(), scan.cautions.end(), [&](const Caution& caution) {
-    return caution.code.find(part_of_code) != std::string::npos;
-  });
-}
-
 bool is_inverted(const ScanMeasurement& scan) {
-  return cautions_of(scan, "invert") || cautions_of(scan, "positive");
+  return has_caution_of(scan, CautionFamily::inversion);
 }
 bool is_clipped(const ScanMeasurement& scan) {
-  return cautions_of(scan, "clip");
+  return has_caution_of(scan, CautionFamily::clipping);
 }
 bool has_no_zero(const ScanMeasurement& scan) {
   return scan.zero.source == ZeroSource::none && !scan.strips.empty();
@@ -47,12 +41,12 @@ bool is_coarse(const ScanMeasurement& scan) {
 }
 bool has_glare(const ScanMeasurement& scan) {
   constexpr double strong_glare = 0.01;  // 1 % makes a density of 2.0 read 1.7
-  return cautions_of(scan, "glare") ||
+  return has_caution_of(scan, CautionFamily::glare) ||
          (scan.veiling_glare && scan.veiling_glare->value > strong_glare);
 }
 bool is_uneven(const ScanMeasurement& scan) {
   constexpr double strong_unevenness = 0.05;  // in density: above the doubt of a good scan
-  return cautions_of(scan, "uneven") ||
+  return has_caution_of(scan, CautionFamily::unevenness) ||
          (scan.zero.unevenness_density && *scan.zero.unevenness_density > strong_unevenness);
 }
 

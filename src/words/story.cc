@@ -1,6 +1,8 @@
 #include "words/story.h"
 
+#include "words/curve_words.h"
 #include "words/phrases.h"
+#include "words/unknown_words.h"
 #include "words/verdict.h"
 
 #include <algorithm>
@@ -16,9 +18,16 @@ void add_once(std::vector<std::string>& sentences, const std::string& sentence) 
   }
 }
 
-// Most scans hold neither; that they are missing makes nothing else doubtful.
-bool is_seldom_there(const std::string& field) {
-  return field == "leader" || field == "edge_print" || field == "calibration";
+// Most scans hold no leader, edge print or calibration: that they are missing makes nothing else
+// doubtful, so it isn't among these.
+void add_scan_reasons(const ScanMeasurement& scan, std::vector<std::string>& sentences) {
+  add_once(sentences, told_reason(scan.base_fog));
+  add_once(sentences, told_reason(scan.density_limit));
+  add_once(sentences, told_reason(scan.exposed_wedge));
+  add_once(sentences, scan.marks_limit ? unknown_sentence(*scan.marks_limit) : "");
+  add_once(sentences, told_reason(scan.pixels_per_mm));
+  add_once(sentences, told_reason(scan.veiling_glare));
+  add_once(sentences, told_reason(scan.tint.kind));
 }
 
 std::string numbers_phrase(const std::vector<int>& numbers) {
@@ -37,9 +46,11 @@ void add_frame_reasons(const ScanMeasurement& scan, std::vector<std::string>& se
   std::map<std::string, std::vector<int>> frames_of_reason;
   for (const FrameMeasurement& frame : scan.frames) {
     std::vector<std::string> reasons;
-    for (const auto& [field, reason] : frame.reasons) {
-      add_once(reasons, reason);
+    for (const Known<Quantity>* tone :
+         {&frame.tone.shadow, &frame.tone.middle, &frame.tone.highlight, &frame.tone.range}) {
+      add_once(reasons, told_reason(*tone));
     }
+    add_once(reasons, told_reason(frame.tone.paper_range));
     for (const std::string& reason : reasons) {
       frames_of_reason[reason].push_back(frame.number);
     }
@@ -116,17 +127,12 @@ std::vector<std::string> unsure_sentences(const JudgedRoll& record) {
   std::vector<std::string> sentences;
   const RollMeasurement& measurement = record.measurement;
   for (const ScanMeasurement& scan : measurement.scans) {
-    for (const auto& [field, reason] : scan.reasons) {
-      if (!is_seldom_there(field)) {
-        add_once(sentences, reason);
-      }
-    }
-    add_once(sentences, scan.tint.reason);
+    add_scan_reasons(scan, sentences);
     add_frame_reasons(scan, sentences);
   }
   add_once(sentences, record.judgement.light_or_time.reason);
-  add_once(sentences, measurement.contrast.contrast_index_reason);
-  add_once(sentences, measurement.contrast.density_range_reason);
+  add_once(sentences, contrast_index_reason(measurement));
+  add_once(sentences, told_reason(measurement.contrast.density_range));
   const auto by_silver = [](const ScanMeasurement& scan) {
     return scan.calibration && (scan.calibration->method == CalibrationMethod::wedge ||
                                 scan.calibration->method == CalibrationMethod::nominal_wedge);

@@ -1,5 +1,6 @@
 #include "words/verdict.h"
 
+#include "words/caution_words.h"
 #include "words/judgement_words.h"
 #include "words/phrases.h"
 
@@ -131,7 +132,7 @@ std::string trust_of(const RollMeasurement& measurement) {
   std::string text = fitness_sentence(*worst);
   for (const Caution& caution : worst->cautions) {
     if (worst->fitness == Fitness::unfit && caution.severity == Severity::unfit) {
-      text += " " + caution.message;
+      text += " " + caution_sentence(caution);
       break;
     }
   }

@@ -66,15 +66,10 @@ ScannerErrors errors_of(CurveTest test, Random& random) {
 }
 
 std::optional<Compared> compare(double truth, const fogline::CurveReading& reading) {
-  if (!reading.quantity) {
+  if (!reading) {
     return std::nullopt;
   }
-  return Compared{truth,
-                  reading.quantity->value,
-                  reading.quantity->u95,
-                  reading.quantity->lower95,
-                  reading.quantity->upper95,
-                  false};
+  return Compared{truth, reading->value, reading->u95, reading->lower95, reading->upper95, false};
 }
 
 }  // namespace
@@ -119,16 +114,16 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEst
     result.least_errors[n] -= truth[n];
   }
   const auto begin = std::chrono::steady_clock::now();
-  const fogline::CurveOutcome outcome = fogline::fit_characteristic_curve(exposed);
-  if (!outcome.failure.empty()) {
-    result.trouble = outcome.failure;
+  const auto fitted = fogline::fit_characteristic_curve(exposed);
+  if (!fitted) {
+    result.trouble = fogline::fact_row(fitted.why().kind).code;
     return result;
   }
-  const fogline::CharacteristicCurve& curve = outcome.curve;
+  const fogline::CharacteristicCurve& curve = *fitted;
   const fogline::CurveReadings readings = fogline::read_curve(curve);
   result.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
   for (const fogline::ExposedStep& step : curve.steps) {
-    result.wild_left_out += step.left_out.empty() ? 0 : 1;
+    result.wild_left_out += step.left_out ? 1 : 0;
   }
   result.numbers = compare_numbers(
       readings, numbers_of_curve(

@@ -22,6 +22,10 @@ namespace bench {
 
 namespace {
 
+std::string limits_code(const fogline::ScanMeasurement& scan) {
+  return scan.marks_limit ? std::string(fogline::fact_row(scan.marks_limit->kind).code) : "";
+}
+
 using filmsim::MarkPlan;
 using fogline::MarkKind;
 
@@ -268,8 +272,7 @@ MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& 
         fogline::measure_scan(*source, fogline::shipped_options(), 1, {});
     result.search_s =
         std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-    const auto limits = measured.reasons.find("marks");
-    result.limits = limits == measured.reasons.end() ? "" : limits->second;
+    result.limits = limits_code(measured);
     match(simulated.truth.marks, simulated.scenario, measured, result);
   } catch (const std::exception& error) {
     result.trouble = error.what();
@@ -286,9 +289,8 @@ void list_marks_of_file(const std::string& path) {
   const auto source = fogline::open_scan(path, {});
   const fogline::ScanMeasurement measured =
       fogline::measure_scan(*source, fogline::shipped_options(), 1, {});
-  const auto limits = measured.reasons.find("marks");
-  if (limits != measured.reasons.end()) {
-    std::printf("# %s\n", limits->second.c_str());
+  if (measured.marks_limit) {
+    std::printf("# %s\n", limits_code(measured).c_str());
   }
   for (const fogline::Mark& mark : measured.marks) {
     std::printf("%-12s %.2f  %.1f,%.1f,%.1f,%.1f  %.3f mm  %.4f mm2  %+.3f\n", mark_name(mark.kind),

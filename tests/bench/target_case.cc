@@ -71,9 +71,10 @@ TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
         scan, drawn, end_to_end::target_of(scan), wish.calibratable, base);
     result.place_doubtful = roll.scans.front().wedge_place_doubtful;
     for (const fogline::Caution& caution : roll.target_cautions) {
-      result.ambiguous = result.ambiguous || caution.code == "bracket-ambiguous";
-      if (caution.code == "target-unread") {
-        result.trouble = caution.message;
+      result.ambiguous =
+          result.ambiguous || caution.fact.kind == fogline::CautionKind::bracket_ambiguous;
+      if (caution.fact.kind == fogline::CautionKind::target_unread) {
+        result.trouble = fogline::fact_row(roll.sensitometry.why().kind).code;
       }
     }
     compare_steps(result, scan, drawn, roll);

@@ -82,8 +82,11 @@ std::vector<TintCase> run(const Options& options, const std::string& folder) {
   return cases;
 }
 
-const char* kind_name(TintKind kind) {
-  switch (kind) {
+const char* kind_name(const fogline::Known<TintKind>& kind) {
+  if (!kind) {
+    return "unknown";
+  }
+  switch (*kind) {
     case TintKind::none:
       return "none";
     case TintKind::dye_left:
@@ -95,11 +98,9 @@ const char* kind_name(TintKind kind) {
     case TintKind::yellow_stain:
       return "yellow";
     case TintKind::image_stain:
-      return "image stain";
-    case TintKind::unknown:
       break;
   }
-  return "unknown";
+  return "image stain";
 }
 
 /// A tint was told, named or not.
@@ -108,7 +109,7 @@ bool seen(const Tint& tint) {
 }
 
 bool named(const Tint& tint) {
-  return tint.kind != TintKind::none && tint.kind != TintKind::unknown;
+  return tint.kind && *tint.kind != TintKind::none;
 }
 
 void print_false_alarms(const std::vector<TintCase>& cases, std::size_t known) {
@@ -119,7 +120,7 @@ void print_false_alarms(const std::vector<TintCase>& cases, std::size_t known) {
     if (item.family == TintFamily::clean) {
       ++clean;
       alarms += seen(item.measured[known]) ? 1 : 0;
-      unknown += item.measured[known].kind == TintKind::unknown ? 1 : 0;
+      unknown += item.measured[known].kind ? 0 : 1;
     }
   }
   std::printf("clean film: tint told on %s; can't tell on %s\n",
@@ -289,7 +290,9 @@ void write_rows(const std::string& path, const std::vector<TintCase>& cases) {
                    bench::family_name(item.family), item.amount, error[0], error[1], known,
                    kind_name(tint.kind), density.value, density.lower95.value_or(0.0),
                    density.upper95.value_or(0.0), tint.confidence,
-                   tint.detection_limit.value_or(0.0), tint.reason.c_str(), item.trouble.c_str());
+                   tint.detection_limit.value_or(0.0),
+                   tint.kind ? "" : fogline::fact_row(tint.kind.why().kind).code.data(),
+                   item.trouble.c_str());
     }
   }
   std::fclose(file);

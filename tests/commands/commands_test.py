@@ -1,8 +1,9 @@
 """Runs the program as a person would and looks at exit status, both outputs and files.
 
-Usage: commands_test.py PROGRAM SOURCE_DIR CASE, or commands_test.py --list.
-Exit status 77: skipped, with the reason printed (a sample scan or the JSON schema validator is
-absent). Where the environment says CI, an absent validator is a failure.
+Usage: commands_test.py PROGRAM SOURCE_DIR MANUAL_DIR CASE, or commands_test.py --list. MANUAL_DIR
+holds what the build wrote from the table of commands: man pages, completion, commands.tsv.
+Exit status 77: skipped, with the reason printed (a sample scan, the JSON schema validator or groff is
+absent). Where the environment says CI, an absent validator or groff is a failure.
 """
 
 import json
@@ -10,6 +11,8 @@ import os
 import pathlib
 import pty
 import re
+import shlex
+import shutil
 import struct
 import subprocess
 import sys
@@ -19,6 +22,7 @@ import zlib
 SKIPPED = 77
 PROGRAM = None
 SOURCE = None
+MANUAL = None
 CASES = {}
 
 
@@ -84,34 +88,182 @@ def help_says_what_to_do(folder):
     for arguments in [["--help"], ["-h"], ["help"]]:
         result = run(folder, *arguments)
         check_run(result, 0)
-        check("fogline measure SCAN" in result.stdout, result.stdout)
+        check("fogline measure strip.tif" in result.stdout, result.stdout)
+        check("fogline help TOPIC" in result.stdout, result.stdout)
+
+
+class Command:
+    def __init__(self, name):
+        self.name = name
+        self.words = name.split()
+        self.options = []
+        self.examples = []
+
+
+class Option:
+    def __init__(self, name, takes, argument, words):
+        self.name, self.takes, self.argument = name, takes, argument
+        self.words = words.split()
+
+
+def commands():
+    """The table of commands, from the file that the build wrote of it."""
+    table = {}
+    for line in (MANUAL / "commands.tsv").read_text().splitlines():
+        kind, name, *rest = line.split("\t")
+        if kind == "command":
+            table[name] = Command(name)
+        elif kind == "option":
+            table[name].options.append(Option(*rest))
+        elif kind == "example":
+            table[name].examples.append(rest[0])
+    check("measure" in table and "calibrate" in table, table)
+    return table.values()
+
+
+def topics():
+    lines = (MANUAL / "commands.tsv").read_text().splitlines()
+    return [line.split("\t")[1] for line in lines if line.startswith("topic\t")]
 
 
 @case
-def help_measure_lists_every_option(folder):
-    texts = []
-    for arguments in [["help", "measure"], ["measure", "--help"]]:
-        result = run(folder, *arguments)
-        check_run(result, 0)
-        texts.append(result.stdout)
-    check(texts[0] == texts[1], "two ways, two texts")
-    for option in ["json", "html", "units", "transfer", "format", "frame-mm", "clear", "card",
-                   "aim-contrast-index", "scanner", "wedge", "budget", "area", "csv"]:
-        check(f"--{option}" in texts[0], f"--{option} is not in", texts[0])
+def every_command_has_help(folder):
+    for command in commands():
+        texts = []
+        for arguments in [["help", *command.words], [*command.words, "--help"]]:
+            result = run(folder, *arguments)
+            check_run(result, 0)
+            texts.append(result.stdout)
+        check(texts[0] == texts[1], "two ways, two texts")
+        check(max(map(len, texts[0].splitlines())) <= 80, "a line is too long", texts[0])
+        for option in command.options:
+            row = re.search(rf"^  {option.name}( |$).*", texts[0], re.MULTILINE)
+            check(row, f"{option.name} is not in", texts[0])
+            for word in [option.argument, *option.words]:
+                check(word in row.group(), f"{word} is not in", row.group())
+        for example in command.examples:
+            unbroken = re.sub(r" \\\n +", " ", texts[0])
+            check(example in unbroken, f"{example} is not in", texts[0])
 
 
 @case
-def help_calibrate_lists_every_option(folder):
-    texts = []
-    for arguments in [["help", "calibrate"], ["calibrate", "--help"]]:
-        result = run(folder, *arguments)
-        check_run(result, 0)
-        texts.append(result.stdout)
-    check(texts[0] == texts[1], "two ways, two texts")
-    for option in ["output", "wedge", "steps", "layers", "layer-density", "bracket",
-                   "bracket-doubt", "device", "html", "date"]:
-        check(f"--{option} " in texts[0], f"--{option} is not in", texts[0])
-    check(max(map(len, texts[0].splitlines())) <= 80, "a line is too long")
+def every_topic_has_help(folder):
+    overview = run(folder, "--help").stdout
+    for topic in topics():
+        check_run(run(folder, "help", topic), 0)
+    for name in [command.name for command in commands()] + topics():
+        check(f"\n  {name} " in overview, f"{name} is not in", overview)
+
+
+def check_wrong_use(folder, words, *arguments):
+    result = run(folder, *arguments)
+    check_run(result, 2, stderr_lines=1)
+    for word in words:
+        check(word in result.stderr, arguments, f"{word} is not in", result.stderr)
+    check(result.stdout == "" and not list(folder.iterdir()), arguments, result.stdout)
+
+
+@case
+def every_command_refuses_wrong_options(folder):
+    for command in commands():
+        check_wrong_use(folder, ["--no-such-option"], *command.words, "--no-such-option")
+        for option in command.options:
+            if option.takes == "nothing":
+                check_wrong_use(folder, [option.name], *command.words, f"{option.name}=x")
+                continue
+            check_wrong_use(folder, [option.name], *command.words, option.name)
+            if not option.argument:
+                check_wrong_use(folder, [option.name, *option.words], *command.words,
+                                option.name, "no-such-word")
+
+
+@case
+def every_example_is_right_use(folder):
+    for command in commands():
+        check(command.examples, f"{command.name} has no example")
+        for example in command.examples:
+            program, *arguments = shlex.split(example)
+            check(program == "fogline", example)
+            result = run(folder, *arguments)
+            check(result.returncode in [0, 1], example, result.stderr)
+
+
+@case
+def every_command_has_a_man_page(folder):
+    for command in commands():
+        page = (MANUAL / "man1" / f"fogline-{'-'.join(command.words)}.1").read_text()
+        check(page.isascii(), "a sign that isn't ASCII")
+        text = re.sub(r"\\f[BIR]", "", page).replace("\\-", "-")
+        for option in command.options:
+            row = re.search(rf"^[.]TP\n({option.name}( .*)?)$", text, re.MULTILINE)
+            check(row, f"{option.name} is not in", text)
+            for word in [option.argument, *option.words]:
+                check(word in row.group(1), f"{word} is not in", row.group(1))
+        overview = (MANUAL / "man1" / "fogline.1").read_text().replace("\\-", "-")
+        check(f"fogline-{'-'.join(command.words)}" in overview, overview)
+    pages = sorted((MANUAL / "man1").iterdir())
+    check(len(pages) == len(commands()) + 1, pages)
+
+
+@case
+def man_pages_are_set_without_warnings(folder):
+    if not shutil.which("groff"):
+        check(not os.environ.get("CI"), "groff is absent")
+        raise Skip("groff is absent")
+    for page in sorted((MANUAL / "man1").iterdir()):
+        result = subprocess.run(["groff", "-man", "-Tutf8", "-P-cbou", "-ww", str(page)], capture_output=True,
+                                text=True, timeout=60)
+        check(result.returncode == 0 and result.stderr == "", page, result.stderr)
+        for heading in ["NAME", "SYNOPSIS", "DESCRIPTION"]:
+            check(heading in result.stdout, f"no {heading} in {page}")
+
+
+def completed(folder, *words):
+    """What bash offers for the last word."""
+    script = """source "$1"; shift
+      COMP_WORDS=("$@"); COMP_CWORD=$(($# - 1)); _fogline
+      if ((${#COMPREPLY[@]})); then printf '%s\\n' "${COMPREPLY[@]}"; fi"""
+    result = subprocess.run(["bash", "--norc", "-c", script, "bash", str(MANUAL / "fogline.bash"),
+                             "fogline", *words], cwd=folder, capture_output=True, text=True,
+                            timeout=60)
+    check(result.returncode == 0 and result.stderr == "", words, result.stderr)
+    return sorted(result.stdout.splitlines())
+
+
+@case
+def completion_knows_every_command_option_and_word(folder):
+    check(completed(folder, "") == sorted({command.words[0] for command in commands()}
+                                          | {"--help", "--version"}), completed(folder, ""))
+    names = {command.words[0] for command in commands()} | set(topics())
+    check(completed(folder, "help", "") == sorted(names), completed(folder, "help", ""))
+    for command in commands():
+        options = completed(folder, *command.words, "-")
+        check(options == sorted(option.name for option in command.options), options)
+        for option in command.options:
+            if option.takes == "nothing":
+                continue
+            for before in [[option.name, ""], [option.name, "="]]:
+                words = completed(folder, *command.words, *before)
+                check(words == sorted(option.words), command.name, before, words)
+            for word in option.words:
+                for before in [[option.name], [option.name, "="]]:
+                    words = completed(folder, *command.words, *before, word[:-1])
+                    check(word in words, command.name, before, words)
+
+
+@case
+def completion_offers_the_files_that_fit(folder):
+    (folder / "rolls").mkdir()
+    for name in ["strip 1.TIF", "strip.jpeg", "strip.report.html", "card.toml", "notes"]:
+        (folder / name).write_text("")
+    scans = ["rolls", "strip 1.TIF", "strip.jpeg"]
+    check(completed(folder, "measure", "") == scans, completed(folder, "measure", ""))
+    check(completed(folder, "measure", "a.tif", "--budget", "s") == scans[1:])
+    check(completed(folder, "measure", "--card", "") == ["card.toml", "rolls"])
+    check(completed(folder, "measure", "--card", "=", "c") == ["card.toml"])
+    # Where no file has the usual ending, any may be meant.
+    check(completed(folder, "measure", "--card", "n") == ["notes"])
+    check(completed(folder, "calibrate", "--html", "") == ["none", "rolls", "strip.report.html"])
 
 
 @case
@@ -602,14 +754,15 @@ def foreign_file_is_not_replaced_by_a_calibration(folder):
 
 
 def main():
-    global PROGRAM, SOURCE
+    global PROGRAM, SOURCE, MANUAL
     if sys.argv[1:] == ["--list"]:
         print("\n".join(CASES))
         return 0
     PROGRAM, SOURCE = os.path.abspath(sys.argv[1]), pathlib.Path(sys.argv[2])
+    MANUAL = pathlib.Path(sys.argv[3]).absolute()
     with tempfile.TemporaryDirectory() as folder:
         try:
-            CASES[sys.argv[3]](pathlib.Path(folder))
+            CASES[sys.argv[4]](pathlib.Path(folder))
         except Skip as reason:
             print(f"skipped: {reason}")
             return SKIPPED

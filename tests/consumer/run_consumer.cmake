@@ -4,6 +4,11 @@ cmake_minimum_required(VERSION 3.25)
 file(REMOVE_RECURSE ${WORK})
 execute_process(COMMAND ${CMAKE_COMMAND} --install ${BUILD} --prefix ${WORK}/prefix
                 COMMAND_ERROR_IS_FATAL ANY)
+foreach(file man/man1/fogline.1 man/man1/fogline-measure.1 bash-completion/completions/fogline)
+  if(NOT EXISTS ${WORK}/prefix/share/${file})
+    message(FATAL_ERROR "share/${file} was not installed.")
+  endif()
+endforeach()
 execute_process(COMMAND ${CMAKE_COMMAND} -S ${PROJECT} -B ${WORK}/build -G ${GENERATOR}
                         -D CMAKE_PREFIX_PATH=${WORK}/prefix
                         -D CMAKE_CXX_COMPILER=${COMPILER}

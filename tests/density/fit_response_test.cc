@@ -211,7 +211,7 @@ TEST(FitResponse, ADirtyStepIsLeftOutAndNamed) {
       const CalibrationStep& step = outcome.calibration.steps[k];
       named += step.outlier && k == dirty ? 1 : 0;
       falsely += step.outlier && k != dirty ? 1 : 0;
-      EXPECT_EQ(step.reason.empty(), step.used);
+      EXPECT_EQ(!step.left_out, step.used);
     }
   }
   EXPECT_EQ(named, scanners);

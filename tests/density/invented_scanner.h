@@ -61,7 +61,7 @@ inline ResponseProblem shown(const Scanner& scanner, const Wedge& wedge, std::mt
     light.density_doubt = wedge.certificate_u95 / 1.96;
     light.stray_field[0] = even_field(field);
     if (light.step.code[0] <= 3.0 * scanner.noise) {
-      light.step.reason = "no light";
+      light.step.left_out = fact_of(Unknown::step_without_light);
     }
     return light;
   };

@@ -121,8 +121,9 @@ TEST(CalibratedScan, WrongReferencesAreRefused) {
 
 bool warns(const Calibrated& calibrated, const std::string& code) {
   const auto& cautions = calibrated.run.cautions;
-  return std::any_of(cautions.begin(), cautions.end(),
-                     [&](const fogline::Caution& caution) { return caution.code == code; });
+  return std::any_of(cautions.begin(), cautions.end(), [&](const fogline::Caution& caution) {
+    return fogline::caution_code(caution.fact.kind) == code;
+  });
 }
 
 TEST(CalibratedScan, AnotherWedgesReferenceIsToldByTheFilmsEndAndByItsDensities) {

@@ -60,7 +60,9 @@ inline Simulation simulate(filmsim::Scenario scenario) {
 
 inline bool has_caution(const fogline::ScanMeasurement& scan, const std::string& code) {
   return std::any_of(scan.cautions.begin(), scan.cautions.end(),
-                     [&](const fogline::Caution& caution) { return caution.code == code; });
+                     [&](const fogline::Caution& caution) {
+                       return fogline::caution_code(caution.fact.kind) == code;
+                     });
 }
 
 inline double iou(const fogline::BoxPx& a, double x, double y, double width, double height) {

@@ -53,14 +53,15 @@ class EveryTarget : public testing::TestWithParam<TargetKind> {};
 TEST_P(EveryTarget, GivesTheFilmsCurve) {
   for (const std::uint64_t seed : {1U, 8U}) {
     const Measured measured = measure({GetParam(), 0.0, true, true}, seed);
-    ASSERT_TRUE(measured.roll.sensitometry) << measured.roll.contrast.contrast_index_reason;
+    ASSERT_TRUE(measured.roll.sensitometry)
+        << fogline::fact_row(measured.roll.sensitometry.why().kind).code;
     const fogline::Sensitometry& read = *measured.roll.sensitometry;
     const double contrast_index = contrast_index_of(measured.scan);
-    expect_covers(read.readings.contrast_index.quantity, contrast_index, "contrast index");
-    expect_covers(read.readings.speed_point_log_h.quantity,
+    expect_covers(read.readings.contrast_index.optional(), contrast_index, "contrast index");
+    expect_covers(read.readings.speed_point_log_h.optional(),
                   filmsim::TargetCurve(measured.scan).speed_point_log_h(), "speed point");
     // Much stray light alone leaves 0.18 of it in doubt.
-    EXPECT_LT(read.readings.contrast_index.quantity->u95, 0.2 * contrast_index);
+    EXPECT_LT(read.readings.contrast_index->u95, 0.2 * contrast_index);
     EXPECT_EQ(measured.roll.contrast.method, GetParam() == TargetKind::kBracket
                                                  ? fogline::ContrastMethod::bracket
                                                  : fogline::ContrastMethod::wedge);
@@ -88,9 +89,9 @@ TEST(RoughTarget, WidensItsDoubt) {
   const Measured fine = measure({TargetKind::kBracket, 0.0, true, true}, 5);
   const Measured rough = measure({TargetKind::kBracket, 0.2, false, true}, 5);
   ASSERT_TRUE(fine.roll.sensitometry && rough.roll.sensitometry);
-  const auto& index = rough.roll.sensitometry->readings.contrast_index.quantity;
+  const auto& index = rough.roll.sensitometry->readings.contrast_index;
   expect_covers(index, contrast_index_of(rough.scan), "rough");
-  EXPECT_GT(index->u95, 2.0 * fine.roll.sensitometry->readings.contrast_index.quantity->u95);
+  EXPECT_GT(index->u95, 2.0 * fine.roll.sensitometry->readings.contrast_index->u95);
 }
 
 TEST(MarkedAreas, MakeACurveToo) {
@@ -107,9 +108,10 @@ TEST(MarkedAreas, MakeACurveToo) {
          frame.plan->exposure_error_stops});
   }
   const Measured measured = measure({TargetKind::kBracket, 0.0, true, true}, 4, target);
-  ASSERT_TRUE(measured.roll.sensitometry) << measured.roll.contrast.contrast_index_reason;
+  ASSERT_TRUE(measured.roll.sensitometry)
+      << fogline::fact_row(measured.roll.sensitometry.why().kind).code;
   EXPECT_EQ(measured.roll.contrast.method, fogline::ContrastMethod::marked_areas);
-  expect_covers(measured.roll.sensitometry->readings.contrast_index.quantity,
+  expect_covers(measured.roll.sensitometry->readings.contrast_index.optional(),
                 contrast_index_of(scan), "marked areas");
 }
 
@@ -156,13 +158,13 @@ TEST(MeteredTones, MakeACurveWithTheirDoubt) {
   std::vector<fogline::ScanMeasurement> scans;
   scans.push_back(fogline::measure_scan(*source, options, 1, {}));
   const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans), &target);
-  ASSERT_TRUE(roll.sensitometry) << roll.contrast.contrast_index_reason;
+  ASSERT_TRUE(roll.sensitometry) << fogline::fact_row(roll.sensitometry.why().kind).code;
   const fogline::CurveReadings& read = roll.sensitometry->readings;
-  expect_covers(read.gradient_130.quantity,
+  expect_covers(read.gradient_130.optional(),
                 (curve.density(film.speed_point_log_h + 1.3) - 0.10) / 1.3, "gradient over 1.30");
-  expect_covers(read.speed_point_log_h.quantity, -1.0, "speed point");
+  expect_covers(read.speed_point_log_h.optional(), -1.0, "speed point");
   // A fifth of a stop each: no densitometer's doubt.
-  EXPECT_GT(read.gradient_130.quantity->u95, 0.01);
+  EXPECT_GT(read.gradient_130->u95, 0.01);
 }
 
 TEST(MeteredTones, OfAFrameThatIsNotThereAreSaid) {
@@ -171,7 +173,8 @@ TEST(MeteredTones, OfAFrameThatIsNotThereAreSaid) {
   const Measured measured = measure({TargetKind::kBracket, 0.0, true, true}, 3, target);
   EXPECT_FALSE(measured.roll.sensitometry);
   ASSERT_FALSE(measured.roll.target_cautions.empty());
-  EXPECT_EQ(measured.roll.target_cautions.front().code, "metered-frame-missing");
+  EXPECT_EQ(measured.roll.target_cautions.front().fact.kind,
+            fogline::CautionKind::metered_frame_missing);
 }
 
 TEST(AmbiguousTarget, TellsNoSpeed) {
@@ -186,11 +189,12 @@ TEST(AmbiguousTarget, TellsNoSpeed) {
   const Measured measured = measure({TargetKind::kBracket, 0.0, true, true}, 3, target);
   ASSERT_TRUE(measured.roll.sensitometry);
   ASSERT_FALSE(measured.roll.target_cautions.empty());
-  EXPECT_EQ(measured.roll.target_cautions.front().code, "bracket-ambiguous");
+  EXPECT_EQ(measured.roll.target_cautions.front().fact.kind,
+            fogline::CautionKind::bracket_ambiguous);
   const fogline::Sensitometry& read = *measured.roll.sensitometry;
-  EXPECT_FALSE(read.readings.speed_point_log_h.quantity);
-  EXPECT_FALSE(read.placement.exposure_index.quantity);
-  EXPECT_NE(read.placement.exposure_index.reason, "");
+  EXPECT_FALSE(read.readings.speed_point_log_h);
+  EXPECT_FALSE(read.placement.exposure_index);
+  EXPECT_EQ(read.placement.exposure_index.why(), read.readings.speed_point_log_h.why());
 }
 
 TEST(WrongTarget, IsSaidInASentence) {
@@ -201,7 +205,7 @@ TEST(WrongTarget, IsSaidInASentence) {
   const Measured measured = measure({TargetKind::kBracket, 0.0, true, true}, 3, target);
   EXPECT_FALSE(measured.roll.sensitometry);
   ASSERT_FALSE(measured.roll.target_cautions.empty());
-  EXPECT_EQ(measured.roll.target_cautions.back().code, "target-unread");
+  EXPECT_EQ(measured.roll.target_cautions.back().fact.kind, fogline::CautionKind::target_unread);
 }
 
 }  // namespace

@@ -57,8 +57,8 @@ CalibrationRun run() {
                        step(4, 1.5, 1.503)};
   calibration.steps[2].used = false;
   calibration.steps[2].outlier = true;
-  calibration.steps[2].reason = "It doesn't fit the other steps.";
-  made.cautions = {{"steps-left-out", Severity::caution, "Left out: step 3."}};
+  calibration.steps[2].left_out = fact_of(Unknown::step_off_response);
+  made.cautions = {{Severity::caution, fact_of(CautionKind::steps_left_out, {3.0})}};
   made.pictures.resize(1);
   return made;
 }
@@ -66,7 +66,7 @@ CalibrationRun run() {
 TEST(CalibrationPage, TellsWhatTheScannerMayBeTrustedFor) {
   const std::string page = html_from_calibration(run(), {small_picture()});
   EXPECT_THAT(page, HasSubstr("Densities up to 1.5 can now be measured"));
-  EXPECT_THAT(page, HasSubstr("Left out: step 3."));
+  EXPECT_THAT(page, HasSubstr("Left out as not fitting the others: step 3."));
   EXPECT_THAT(page, HasSubstr("It doesn&#39;t fit the other steps."));
   EXPECT_THAT(page, HasSubstr(", flatbed"));
   EXPECT_THAT(page, HasSubstr("crc32:00000000"));

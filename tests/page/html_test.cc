@@ -60,8 +60,9 @@ TEST(Html, EscapesNamesOfFiles) {
 
 TEST(Html, EscapesSentencesFromElsewhere) {
   RollMeasurement roll = invented::roll();
-  roll.scans.front().cautions.push_back({"x", Severity::note, "a < b & c > d"});
-  roll.scans.front().reasons["zero"] = "<u>";
+  roll.scans.front().cautions.push_back(
+      {Severity::note, {CautionKind::grey_scan, {}, {}, "a < b & c > d"}});
+  roll.scans.front().veiling_glare = WhyUnknown{Unknown::not_told, {}, {}, "<u>"};
   const std::string page = page_of(roll);
   EXPECT_THAT(page, HasSubstr("a &lt; b &amp; c &gt; d"));
   EXPECT_THAT(page, Not(HasSubstr("<u>")));
@@ -138,7 +139,7 @@ TEST(Html, PutsTheAimBesideTheRollsDensities) {
   // Shadow 0.20 to 0.40 above a base of 0.30, on a scale to 3.0.
   EXPECT_THAT(page, HasSubstr("class=\"aim\" x=\"16.67%\" width=\"6.67%\""));
   EXPECT_THAT(page, HasSubstr(">shadow aim</text>"));
-  roll.scans.front().base_fog.reset();
+  roll.scans.front().base_fog = Unknown::no_zero_for_base;
   EXPECT_THAT(page_of(roll), Not(HasSubstr("shadow aim")));
 }
 

@@ -161,7 +161,7 @@ TEST(Layout, GreyAndExtraChannels) {
         const auto cautions = open_scan(path, {})->info().cautions;
         EXPECT_EQ(cautions.size(), extra > 0 ? 1U : 0U);
         if (!cautions.empty()) {
-          EXPECT_EQ(cautions[0].code, "extra-channel");
+          EXPECT_EQ(cautions[0].fact.kind, CautionKind::channels_unused);
           EXPECT_EQ(cautions[0].severity, Severity::note);
         }
       }
@@ -248,7 +248,7 @@ TEST(Layout, LargestFullPageIsRead) {
   expect_picture(path, scan);
   const auto cautions = open_scan(path, {})->info().cautions;
   ASSERT_EQ(cautions.size(), 1U);
-  EXPECT_EQ(cautions[0].code, "several-pages");
+  EXPECT_EQ(cautions[0].fact.kind, CautionKind::several_pages);
 }
 
 TEST(Layout, JpegInTiffEqualsTheLibrarysOwnDecoding) {

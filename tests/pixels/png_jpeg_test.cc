@@ -26,9 +26,9 @@ OpenOptions linear() {
   return OpenOptions{Transfer{TransferKind::linear, std::nullopt, TransferSource::option}};
 }
 
-bool has_caution(const ScanInfo& info, const std::string& code) {
+bool has_caution(const ScanInfo& info, CautionKind kind) {
   return std::any_of(info.cautions.begin(), info.cautions.end(),
-                     [&](const Caution& caution) { return caution.code == code; });
+                     [&](const Caution& caution) { return caution.fact.kind == kind; });
 }
 
 struct PngSpec {
@@ -89,7 +89,8 @@ TEST(Png, EveryKindGivesThePicture) {
         const int channels = (color & PNG_COLOR_MASK_COLOR) != 0 ? 3 : 1;
         ASSERT_EQ(scan->info().channels, channels);
         ASSERT_EQ(scan->info().bits, bits);
-        EXPECT_EQ(has_caution(scan->info(), "extra-channel"), (color & PNG_COLOR_MASK_ALPHA) != 0);
+        EXPECT_EQ(has_caution(scan->info(), CautionKind::transparency_unused),
+                  (color & PNG_COLOR_MASK_ALPHA) != 0);
         EXPECT_FALSE(scan->info().lossy);
         const auto light = scan->read(RegionPx{2, 3, width - 2, height - 3}, 1);
         for (int y = 3; y < height; ++y) {
@@ -130,7 +131,7 @@ TEST(Png, ToneAndResolution) {
   EXPECT_EQ(scan->info().transfer.kind, TransferKind::power);
   EXPECT_NEAR(scan->info().transfer.exponent.value_or(0.0), 2.0, 1e-6);
   EXPECT_FALSE(scan->info().tag_pixels_per_mm.has_value());
-  EXPECT_TRUE(has_caution(scan->info(), "resolution-tag-odd"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::resolution_tag_odd));
   spec.more = [](png_structp png, png_infop info) { png_set_gAMA_fixed(png, info, 100000); };
   write_png(path, spec);
   scan = open_scan(path, {});
@@ -255,7 +256,7 @@ TEST(Jpeg, ExifTellsACamera) {
   EXPECT_TRUE(scan->info().camera);
   // A camera's 72 px/inch is a filler.
   EXPECT_FALSE(scan->info().tag_pixels_per_mm.has_value());
-  EXPECT_TRUE(has_caution(scan->info(), "transfer-assumed"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::transfer_assumed));
   save(path, jpeg_with_exif(false, 2400, 1000));
   scan = open_scan(path, {});
   EXPECT_FALSE(scan->info().camera);
@@ -302,7 +303,7 @@ TEST(Jpeg, ProgressiveAndProfile) {
   save(path, {bytes, bytes + count});
   std::free(bytes);
   const auto scan = open_scan(path, linear());
-  EXPECT_TRUE(has_caution(scan->info(), "profile-unfit"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::profile_unfit));
   const auto light = scan->read(RegionPx{0, 0, width, height}, 1);
   for (std::size_t i = 0; i < light.samples().size(); ++i) {
     ASSERT_NEAR(light.samples()[i] * 255.0F, picture.samples()[i], 12.0);

@@ -40,8 +40,9 @@ TEST(Resolution, TagsInInchAndCentimetre) {
     const ScanInfo& info = scan->info();
     EXPECT_EQ(info.tag_pixels_per_mm.has_value(), one.per_mm > 0.0) << one.x;
     EXPECT_NEAR(info.tag_pixels_per_mm.value_or(0.0), one.per_mm, 1e-3) << one.x;
-    EXPECT_EQ(std::any_of(info.cautions.begin(), info.cautions.end(),
-                          [](const Caution& c) { return c.code == "resolution-tag-odd"; }),
+    EXPECT_EQ(std::any_of(
+                  info.cautions.begin(), info.cautions.end(),
+                  [](const Caution& c) { return c.fact.kind == CautionKind::resolution_tag_odd; }),
               one.odd)
         << one.x;
   }

@@ -24,9 +24,9 @@ OpenOptions option(TransferKind kind, std::optional<double> exponent = std::null
   return OpenOptions{Transfer{kind, exponent, TransferSource::option}};
 }
 
-bool has_caution(const ScanInfo& info, const std::string& code) {
+bool has_caution(const ScanInfo& info, CautionKind kind) {
   return std::any_of(info.cautions.begin(), info.cautions.end(),
-                     [&](const Caution& caution) { return caution.code == code; });
+                     [&](const Caution& caution) { return caution.fact.kind == kind; });
 }
 
 /// A grey ramp: column x holds code x (8 bits) or 257 x (16 bits).
@@ -253,16 +253,16 @@ TEST(Transfer, UnfitProfilesAreSaidAndNotUsed) {
   const auto grey = profile_of({curve});
   cmsFreeToneCurve(curve);
   test::write_tiff(path, with_profile(ramp(8, 3), grey));
-  EXPECT_TRUE(has_caution(open_scan(path, {})->info(), "profile-unfit"));
+  EXPECT_TRUE(has_caution(open_scan(path, {})->info(), CautionKind::profile_unfit));
   test::write_tiff(path, with_profile(ramp(8, 3), std::vector<std::uint8_t>(300, 7)));
   const auto scan = open_scan(path, {});
-  EXPECT_TRUE(has_caution(scan->info(), "profile-unfit"));
-  EXPECT_TRUE(has_caution(scan->info(), "transfer-assumed"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::profile_unfit));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::transfer_assumed));
   const cmsUInt16Number down[2] = {65535, 0};
   cmsToneCurve* falling = cmsBuildTabulatedToneCurve16(nullptr, 2, down);
   test::write_tiff(path, with_profile(ramp(8, 1), profile_of({falling})));
   cmsFreeToneCurve(falling);
-  EXPECT_TRUE(has_caution(open_scan(path, {})->info(), "profile-unfit"));
+  EXPECT_TRUE(has_caution(open_scan(path, {})->info(), CautionKind::profile_unfit));
 }
 
 TEST(Transfer, TableProfilesAreFollowedAlongGrey) {
@@ -282,7 +282,7 @@ TEST(Transfer, TableProfilesAreFollowedAlongGrey) {
   cmsCloseProfile(srgb);
   test::write_tiff(path, with_profile(ramp(8, 3), bytes));
   const auto scan = open_scan(path, {});
-  ASSERT_TRUE(has_caution(scan->info(), "profile-table"));
+  ASSERT_TRUE(has_caution(scan->info(), CautionKind::profile_table));
   const auto light = read_ramp(*scan);
   const auto formula = read_ramp(*open_scan(path, option(TransferKind::srgb)));
   for (int x = 0; x < 256; ++x) {
@@ -354,7 +354,7 @@ TEST(Transfer, WhatIsAssumedWithoutAnyWord) {
   EXPECT_EQ(scan->info().transfer.kind, TransferKind::srgb);
   EXPECT_EQ(scan->info().transfer.source, TransferSource::assumed);
   EXPECT_TRUE(scan->info().transfer_known);
-  EXPECT_TRUE(has_caution(scan->info(), "transfer-assumed"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::transfer_assumed));
   for (const int bits : {16, 32}) {
     test::write_tiff(path, ramp(bits));
     scan = open_scan(path, {});
@@ -384,8 +384,8 @@ TEST(Transfer, AnOptionTakesBackTheAssumption) {
   const TempFolder folder;
   const std::string path = folder.file("ramp.tif");
   test::write_tiff(path, ramp(8));
-  EXPECT_FALSE(
-      has_caution(open_scan(path, option(TransferKind::srgb))->info(), "transfer-assumed"));
+  EXPECT_FALSE(has_caution(open_scan(path, option(TransferKind::srgb))->info(),
+                           CautionKind::transfer_assumed));
 }
 
 TEST(Transfer, FloatWithAStatedMaximum) {
@@ -440,7 +440,7 @@ TEST(Transfer, GreyResponseCurveIsDensityByCode) {
   const std::string path = folder.file("ramp.tif");
   test::write_bytes(path, grey_response_file());
   const auto scan = open_scan(path, {});
-  EXPECT_TRUE(has_caution(scan->info(), "grey-response-curve"));
+  EXPECT_TRUE(has_caution(scan->info(), CautionKind::grey_response_curve));
   EXPECT_EQ(scan->info().transfer.source, TransferSource::file_tag);
   const auto light = read_ramp(*scan);
   for (const int code : {255, 200, 100, 5}) {

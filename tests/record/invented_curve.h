@@ -14,14 +14,14 @@ inline Sensitometry sensitometry(double contrast = 0.6) {
   for (int i = 0; i < 11; ++i) {
     const double log_h = stop_log_h * (i - 5);
     const double net = contrast / 4.5 * std::log1p(std::exp(4.5 * (log_h + 0.95)));
-    exposed.steps.push_back({"frame " + std::to_string(i + 1), log_h, 0.01, net, 0.005, ""});
+    exposed.steps.push_back({"frame " + std::to_string(i + 1), log_h, 0.01, net, 0.005, {}});
   }
   exposed.base_fog = 0.0;
   exposed.base_fog_doubt = 0.003;
   ExposureScale scale;
   scale.metered_log_h = 0.0;
   scale.exposure_index = 400.0;
-  return read_sensitometry(fit_characteristic_curve(exposed).curve, scale);
+  return read_sensitometry(*fit_characteristic_curve(exposed), scale);
 }
 
 /// The invented roll, as a bracket.
@@ -33,7 +33,7 @@ inline RollMeasurement bracket_roll(double contrast = 0.6) {
   }
   roll.sensitometry = sensitometry(contrast);
   roll.contrast.method = ContrastMethod::bracket;
-  roll.contrast.contrast_index = roll.sensitometry->readings.contrast_index.quantity;
+  roll.contrast.contrast_index = roll.sensitometry->readings.contrast_index;
   return roll;
 }
 

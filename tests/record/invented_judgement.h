@@ -63,7 +63,7 @@ inline std::vector<Mark> marks() {
                           mark(MarkKind::dust, {540.0, 215.0, 3.0, 4.0}, 0.4, 0.62, 0.99),
                           mark(MarkKind::pinhole, {1296.0, 340.0, 3.0, 3.0}, 0.2, -0.9, 0.71),
                           mark(MarkKind::scratch, {10.0, 130.0, 1280.0, 4.0}, 128.0, -0.08, 0.97)};
-  marks.back().contrast_density.reset();
+  marks.back().contrast_density = Unknown::uneven_surround;
   return marks;
 }
 
@@ -121,6 +121,7 @@ inline LightOrTime weighed(const CauseProbabilities& causes, const Quantity& sto
   weighed.judged = true;
   weighed.causes = causes;
   weighed.exposure_stops = stops;
+  weighed.latitude_stops = 2.0 / 3.0;
   weighed.contrast_index = contrast;
   weighed.evidence = {
       "Shadows: 0.10 above clear film in the median of 3 frames; usual is 0.20 to 0.40.",

@@ -71,9 +71,7 @@ inline ScanMeasurement scan(std::string file) {
   scan.fitness = Fitness::indicative;
   scan.veiling_glare = density(0.008, 0.003);
   scan.density_limit = 2.4;
-  scan.cautions.push_back({"transfer-assumed", Severity::caution,
-                           "The file doesn't say how its codes become light; the usual curve of "
-                           "8-bit files is assumed."});
+  scan.cautions.push_back({Severity::caution, fact_of(CautionKind::transfer_assumed)});
   BaseFog base_fog;
   base_fog.visual = density(0.284, 0.031);
   base_fog.channels = {{density(0.29, 0.03), density(0.28, 0.03), density(0.31, 0.04)}};
@@ -87,8 +85,8 @@ inline ScanMeasurement scan(std::string file) {
     scan.outlines.push_back(box_outline(OutlineKind::frame, each.box_px, each.number));
   }
   scan.outlines.push_back(box_outline(OutlineKind::strip, scan.strips.front().box_px, 0));
-  scan.reasons["leader"] = "No leader is in the scan.";
-  scan.reasons["edge_print"] = "No edge print was found.";
+  scan.leader = Unknown::no_leader;
+  scan.edge_print = Unknown::no_edge_print;
   return scan;
 }
 
@@ -105,7 +103,7 @@ inline RollMeasurement roll(std::string file = "strip.tif") {
   medians.net_middle = density(0.43, 0.04);
   medians.net_highlight = density(1.08, 0.12);
   roll.medians = medians;
-  roll.contrast.contrast_index_reason = "No target of known exposures is on the roll.";
+  roll.contrast.contrast_index = Unknown::no_target;
   roll.contrast.density_range = density(0.98, 0.12);
   return roll;
 }
@@ -120,8 +118,7 @@ inline RollMeasurement unfit_roll() {
   scan.info.bits = 8;
   scan.info.samples_per_pixel = 1;
   scan.info.channels = 1;
-  scan.cautions.push_back(
-      {"no-film", Severity::unfit, "There is no film in the picture: lay the strip in the light."});
+  scan.cautions.push_back({Severity::unfit, fact_of(CautionKind::no_film)});
   roll.scans.push_back(scan);
   return roll;
 }

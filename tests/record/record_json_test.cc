@@ -48,7 +48,7 @@ TEST(RecordJson, HoldsTheScanAsMeasured) {
   EXPECT_EQ(scan["film"]["format"], "135");
   EXPECT_EQ(scan["strips"][0]["perforations"], 54);
   EXPECT_EQ(scan["leader"], nullptr);
-  EXPECT_EQ(scan["reasons"]["leader"], "No leader is in the scan.");
+  EXPECT_EQ(scan["reasons"]["leader"], "No fogged leader is in the scan.");
 }
 
 TEST(RecordJson, HoldsFramesFlat) {
@@ -63,13 +63,17 @@ TEST(RecordJson, HoldsFramesFlat) {
 
 TEST(RecordJson, SaysWhyATintIsUnknown) {
   RollMeasurement roll = invented::roll();
-  roll.scans.front().tint.reason = "A grey scan tells no colour.";
+  Tint& unknown = roll.scans.front().tint;
+  unknown.kind = Unknown::grey_scan;
+  unknown.density = Unknown::grey_scan;
+  unknown.detection_limit = Unknown::grey_scan;
   const json tint = json_of(roll)["scans"][0]["tint"];
   EXPECT_EQ(tint["kind"], "unknown");
   EXPECT_EQ(tint["density"], nullptr);
   EXPECT_EQ(tint["confidence"], 0.0);
   for (const char* field : {"kind", "density", "detection_limit"}) {
-    EXPECT_EQ(tint["reasons"][field], "A grey scan tells no colour.");
+    EXPECT_EQ(tint["reasons"][field], "The scan is grey: a tint shows only in a scan in colour.");
+    EXPECT_EQ(tint["why"][field]["code"], "grey-scan");
   }
 }
 
@@ -197,14 +201,13 @@ void expect_reasons(const json& value, const std::string& path) {
 TEST(RecordJson, GivesAReasonForEveryNull) {
   RollMeasurement bare = invented::roll();
   ScanMeasurement& scan = bare.scans.front();
-  scan.reasons.clear();
-  scan.pixels_per_mm.reset();
-  scan.base_fog.reset();
-  scan.strips.front().base_fog.reset();
-  scan.density_limit.reset();
-  scan.veiling_glare.reset();
+  scan.pixels_per_mm = {};
+  scan.base_fog = {};
+  scan.strips.front().base_fog = {};
+  scan.density_limit = {};
+  scan.veiling_glare = {};
   scan.frames.front().tone = FrameTone{};
-  bare.medians->net_shadow.reset();
+  bare.medians->net_shadow = {};
   for (const RollMeasurement& roll : {bare, invented::unfit_roll(), RollMeasurement{}}) {
     expect_reasons(json_of(roll), "");
   }

@@ -92,7 +92,7 @@ TEST(CalibrateFromLayers, WithoutAKnownLayerOnlyTheShapeIsTold) {
   EXPECT_NEAR(two / one, 2.0, 0.05);
   EXPECT_GT(std::abs(one - 0.5), 0.1) << "the display curve isn't light";
   ASSERT_FALSE(run.cautions.empty());
-  EXPECT_EQ(run.cautions.front().code, "shape-only");
+  EXPECT_EQ(run.cautions.front().fact.kind, CautionKind::shape_only);
 }
 
 // Light through one shutter is in proportion to time (reciprocity of a sensor).

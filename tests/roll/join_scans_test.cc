@@ -118,7 +118,7 @@ TEST(JoinScans, RelativeScansGiveOnlyNetValues) {
   ScanMeasurement relative = scan_of({frame_of(1, 0.14, 0.7, 1.0), frame_of(2, 0.18, 0.9, 2.0)});
   relative.fitness = Fitness::relative;
   relative.densities_above = DensitiesAbove::base;
-  relative.base_fog.reset();
+  relative.base_fog = Unknown::no_zero_for_base;
   const RollMeasurement roll = join_scans({relative});
   ASSERT_TRUE(roll.medians.has_value());
   EXPECT_FALSE(roll.medians->shadow.has_value());
@@ -152,7 +152,7 @@ TEST(JoinScans, OfNothingHasNoMedians) {
   EXPECT_EQ(roll.scans.size(), 1U);
   EXPECT_FALSE(roll.medians.has_value());
   EXPECT_FALSE(roll.contrast.contrast_index.has_value());
-  EXPECT_FALSE(roll.contrast.contrast_index_reason.empty());
+  EXPECT_EQ(roll.contrast.contrast_index.why().kind, Unknown::few_frames_for_contrast);
 }
 
 }  // namespace

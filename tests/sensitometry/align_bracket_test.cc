@@ -30,35 +30,35 @@ std::vector<int> counting(int count) {
 }
 
 TEST(AlignBracket, FollowsTheStrip) {
-  const BracketAlignment found = align_bracket(ramp, frames_of(ramp), 0.1);
-  EXPECT_EQ(found.failure, "");
-  EXPECT_EQ(found.ambiguity, "");
-  EXPECT_EQ(found.exposure_of_frame, counting(8));
+  const auto found = align_bracket(ramp, frames_of(ramp), 0.1);
+  ASSERT_TRUE(found);
+  EXPECT_FALSE(found->ambiguity);
+  EXPECT_EQ(found->exposure_of_frame, counting(8));
 }
 
 TEST(AlignBracket, TurnsAStripRound) {
   std::vector<BracketFrame> frames = frames_of(ramp);
   std::reverse(frames.begin(), frames.end());
-  const BracketAlignment found = align_bracket(ramp, frames, 0.1);
+  const auto found = align_bracket(ramp, frames, 0.1);
   std::vector<int> expected = counting(8);
   std::reverse(expected.begin(), expected.end());
-  EXPECT_EQ(found.exposure_of_frame, expected);
-  EXPECT_TRUE(found.turned_of_frame.front());
+  EXPECT_EQ(found->exposure_of_frame, expected);
+  EXPECT_TRUE(found->turned_of_frame.front());
 }
 
 TEST(AlignBracket, TurnsEachPieceOfFilmByItself) {
   std::vector<BracketFrame> frames = frames_of({-4, -3, -2, -1}, 1);
   std::vector<BracketFrame> second = frames_of({3, 2, 1, 0}, 2);
   frames.insert(frames.end(), second.begin(), second.end());
-  const BracketAlignment found = align_bracket(ramp, frames, 0.1);
-  EXPECT_EQ(found.exposure_of_frame, (std::vector<int>{0, 1, 2, 3, 7, 6, 5, 4}));
-  EXPECT_EQ(found.ambiguity, "");
+  const auto found = align_bracket(ramp, frames, 0.1);
+  EXPECT_EQ(found->exposure_of_frame, (std::vector<int>{0, 1, 2, 3, 7, 6, 5, 4}));
+  EXPECT_FALSE(found->ambiguity);
 }
 
 TEST(AlignBracket, TakesGapsAndRepeats) {
   const std::vector<double> stops{-3, 0, 0, 2, -1};
-  const BracketAlignment found = align_bracket(stops, frames_of(stops), 0.1);
-  EXPECT_EQ(found.exposure_of_frame, counting(5));
+  const auto found = align_bracket(stops, frames_of(stops), 0.1);
+  EXPECT_EQ(found->exposure_of_frame, counting(5));
 }
 
 TEST(AlignBracket, LeavesPicturesOut) {
@@ -66,34 +66,34 @@ TEST(AlignBracket, LeavesPicturesOut) {
   const std::vector<BracketFrame> bracket = frames_of(ramp);
   frames.insert(frames.end(), bracket.begin(), bracket.end());
   frames.push_back({0, 0.5, 0.005, 1.0});
-  const BracketAlignment found = align_bracket(ramp, frames, 0.1);
-  EXPECT_EQ(found.exposure_of_frame, (std::vector<int>{-1, -1, 0, 1, 2, 3, 4, 5, 6, 7, -1}));
+  const auto found = align_bracket(ramp, frames, 0.1);
+  EXPECT_EQ(found->exposure_of_frame, (std::vector<int>{-1, -1, 0, 1, 2, 3, 4, 5, 6, 7, -1}));
 }
 
 TEST(AlignBracket, MissesOnlyTheLeastExposed) {
   std::vector<BracketFrame> frames = frames_of(ramp);
   frames.erase(frames.begin());
-  EXPECT_EQ(align_bracket(ramp, frames, 0.1).exposure_of_frame,
+  EXPECT_EQ(align_bracket(ramp, frames, 0.1)->exposure_of_frame,
             (std::vector<int>{1, 2, 3, 4, 5, 6, 7}));
   std::reverse(frames.begin(), frames.end());
-  EXPECT_EQ(align_bracket(ramp, frames, 0.1).exposure_of_frame,
+  EXPECT_EQ(align_bracket(ramp, frames, 0.1)->exposure_of_frame,
             (std::vector<int>{7, 6, 5, 4, 3, 2, 1}));
 }
 
 TEST(AlignBracket, SaysWhatItCantTell) {
   // Four exposures of which two frames more follow the same way.
   const std::vector<double> stops{-2, -1, 0, 1};
-  const BracketAlignment found = align_bracket(stops, frames_of({-3, -2, -1, 0, 1, 2}), 0.1);
-  EXPECT_EQ(found.failure, "");
-  EXPECT_NE(found.ambiguity, "");
+  const auto found = align_bracket(stops, frames_of({-3, -2, -1, 0, 1, 2}), 0.1);
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->ambiguity, fact_of(Unknown::bracket_fits_shifted));
   // Told the first frame, nothing is open.
-  EXPECT_EQ(align_bracket(stops, frames_of({-3, -2, -1, 0, 1, 2}), 0.1, 1).ambiguity, "");
+  EXPECT_FALSE(align_bracket(stops, frames_of({-3, -2, -1, 0, 1, 2}), 0.1, 1)->ambiguity);
 }
 
 TEST(AlignBracket, RefusesWhatDoesntRise) {
   const std::vector<BracketFrame> level(8, BracketFrame{0, 0.5, 0.005, 0.02});
-  EXPECT_NE(align_bracket(ramp, level, 0.1).failure.find("don't rise"), std::string::npos);
-  EXPECT_NE(align_bracket(ramp, {}, 0.1).failure, "");
+  EXPECT_EQ(align_bracket(ramp, level, 0.1).why().kind, Unknown::bracket_not_rising);
+  EXPECT_EQ(align_bracket(ramp, {}, 0.1).why().kind, Unknown::no_bracket_frame);
 }
 
 }  // namespace

@@ -21,8 +21,8 @@ TEST(EstimateContrast, NeedsTwoFrames) {
     EXPECT_EQ(estimate.method, ContrastMethod::none);
     EXPECT_FALSE(estimate.contrast_index.has_value());
     EXPECT_FALSE(estimate.density_range.has_value());
-    EXPECT_FALSE(estimate.contrast_index_reason.empty());
-    EXPECT_FALSE(estimate.density_range_reason.empty());
+    EXPECT_EQ(estimate.contrast_index.why().kind, Unknown::few_frames_for_contrast);
+    EXPECT_EQ(estimate.density_range.why().kind, Unknown::few_frames_for_range);
   }
 }
 
@@ -64,7 +64,7 @@ TEST(EstimateContrast, DoubtDoesNotVanishWithManyFrames) {
 TEST(EstimateContrast, IsSilentWhereRangesAreOnlyBounds) {
   const ContrastEstimate estimate = estimate_contrast(ranges({1.6, 1.7, 1.8}, 0.1, 2));
   EXPECT_FALSE(estimate.contrast_index.has_value());
-  EXPECT_FALSE(estimate.contrast_index_reason.empty());
+  EXPECT_EQ(estimate.contrast_index.why().kind, Unknown::frames_too_dense);
   ASSERT_TRUE(estimate.density_range.has_value());
   EXPECT_TRUE(estimate.density_range->at_least);
   EXPECT_TRUE(estimate_contrast(ranges({1.6, 1.7, 1.8}, 0.1, 1)).contrast_index.has_value());

@@ -74,35 +74,35 @@ TEST(IsoSpeed, IsToldWhereTheTriangleIsMet) {
   ASSERT_TRUE(iso.number);
   EXPECT_EQ(iso.number->arithmetic, 100);
   EXPECT_EQ(iso.number->degrees, 21);
-  EXPECT_NEAR(iso.speed.quantity->value, 100.7, 0.3);
-  EXPECT_NEAR(iso.effective_speed.quantity->value, 100.7, 0.5);
+  EXPECT_NEAR(iso.speed->value, 100.7, 0.3);
+  EXPECT_NEAR(iso.effective_speed->value, 100.7, 0.5);
 }
 
 TEST(IsoSpeed, IsNoIsoSpeedOutsideTheTriangle) {
   const IsoSpeed iso = speed_of(-2.10, 0.70, true);
   EXPECT_EQ(iso.triangle, TriangleState::not_met);
   EXPECT_FALSE(iso.number);
-  EXPECT_FALSE(iso.speed.quantity);
-  EXPECT_NE(iso.speed.reason.find("not an ISO speed"), std::string::npos);
+  EXPECT_FALSE(iso.speed);
+  EXPECT_EQ(iso.speed.why().kind, Unknown::triangle_not_met);
 }
 
 TEST(IsoSpeed, NeedsAnAbsoluteExposure) {
   const IsoSpeed iso = speed_of(-2.10, 0.80, false);
   EXPECT_EQ(iso.triangle, TriangleState::met);
-  EXPECT_FALSE(iso.speed.quantity);
+  EXPECT_FALSE(iso.speed);
   EXPECT_FALSE(iso.number);
-  EXPECT_NE(iso.speed.reason.find("lux"), std::string::npos);
+  EXPECT_EQ(iso.speed.why().kind, Unknown::exposures_relative);
 }
 
 // Less contrast at the same speed point: the fractional gradient lies further down (Delta-X factors
 // 1.46, 1.27, 1.12, 0.90, 0.82; computed from the formula).
 TEST(EffectiveSpeed, RisesAsContrastFalls) {
-  const double normal = speed_of(-2.10, 0.80, true).effective_speed.quantity->value;
-  EXPECT_NEAR(speed_of(-2.10, 0.50, true).effective_speed.quantity->value / normal, 1.46, 0.01);
-  EXPECT_NEAR(speed_of(-2.10, 0.60, true).effective_speed.quantity->value / normal, 1.27, 0.01);
-  EXPECT_NEAR(speed_of(-2.10, 0.70, true).effective_speed.quantity->value / normal, 1.12, 0.01);
-  EXPECT_NEAR(speed_of(-2.10, 0.90, true).effective_speed.quantity->value / normal, 0.90, 0.01);
-  EXPECT_NEAR(speed_of(-2.10, 1.00, true).effective_speed.quantity->value / normal, 0.82, 0.01);
+  const double normal = speed_of(-2.10, 0.80, true).effective_speed->value;
+  EXPECT_NEAR(speed_of(-2.10, 0.50, true).effective_speed->value / normal, 1.46, 0.01);
+  EXPECT_NEAR(speed_of(-2.10, 0.60, true).effective_speed->value / normal, 1.27, 0.01);
+  EXPECT_NEAR(speed_of(-2.10, 0.70, true).effective_speed->value / normal, 1.12, 0.01);
+  EXPECT_NEAR(speed_of(-2.10, 0.90, true).effective_speed->value / normal, 0.90, 0.01);
+  EXPECT_NEAR(speed_of(-2.10, 1.00, true).effective_speed->value / normal, 0.82, 0.01);
 }
 
 }  // namespace

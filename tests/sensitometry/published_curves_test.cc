@@ -49,21 +49,21 @@ TEST(PublishedCurves, GiveTheirStatedSlopesAndFirstDensities) {
     ExposedSteps exposed = curves[key];
     exposed.base_fog = exposed.steps.front().density;
     exposed.base_fog_doubt = 0.003;
-    const CurveOutcome outcome = fit_characteristic_curve(exposed);
-    ASSERT_EQ(outcome.failure, "");
-    const CharacteristicCurve& curve = outcome.curve;
+    const auto outcome = fit_characteristic_curve(exposed);
+    ASSERT_TRUE(outcome);
+    const CharacteristicCurve& curve = *outcome;
     const double first = curve.base_fog + curve.mean.density_at(exposed.steps.front().log_h);
     EXPECT_NEAR(first, known.first_density, 0.01) << key;
     const double threshold = known.first_density + 0.10 - curve.base_fog;
     const double from = curve.mean.log_h_at(threshold);
     const double slope = (curve.mean.density_at(from + 1.30) - threshold) / 1.30;
     EXPECT_NEAR(slope, known.slope, 0.01) << key;
-    const auto index = read_curve(curve).contrast_index.quantity;
+    const auto index = read_curve(curve).contrast_index;
     ASSERT_TRUE(index) << key;
     EXPECT_GT(index->value, before) << "contrast grows with development";
     before = index->value;
     for (const ExposedStep& step : curve.steps) {
-      EXPECT_EQ(step.left_out, "") << key << " at " << step.log_h;
+      EXPECT_FALSE(step.left_out) << key << " at " << step.log_h;
     }
   }
 }

@@ -45,7 +45,7 @@ ScannerCalibration invented() {
   step.uncalibrated_density = 0.43;
   step.used = false;
   step.outlier = true;
-  step.reason = "It doesn't fit.";
+  step.left_out = {Unknown::not_told, {}, {}, "It doesn't fit."};
   made.steps = {step};
   step.density = INFINITY;
   step.uncalibrated_density.reset();

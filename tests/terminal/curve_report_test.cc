@@ -54,14 +54,14 @@ TEST(CurveReport, IsDrawn) {
 
 TEST(CurveReport, SaysWhyThereIsNoCurve) {
   RollRecord record = bracket_record();
-  record.measurement.sensitometry.reset();
+  record.measurement.sensitometry = Unknown::no_rising_curve;
   record.judgement.curve.reset();
   record.measurement.target_cautions.push_back(
-      {"target-unread", Severity::caution, "No characteristic curve: it was lost."});
+      {Severity::caution, fact_of(CautionKind::target_unread), fact_of(Unknown::no_rising_curve)});
   EXPECT_THAT(text_from_record(record, {false, DensityUnits::density, 80, false}),
-              HasSubstr("No characteristic curve: it was lost."));
+              HasSubstr("No characteristic curve: no curve passes the exposed steps;"));
   EXPECT_THAT(html_from_record(record, {}, {DensityUnits::density}),
-              HasSubstr("No characteristic curve: it was lost."));
+              HasSubstr("No characteristic curve: no curve passes the exposed steps;"));
 }
 
 TEST(CurveCsv, HoldsStepsCurveAndReadings) {

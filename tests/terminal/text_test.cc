@@ -93,11 +93,10 @@ TEST(Text, HoldsEveryNumberOfAFrameWithItsDoubt) {
 TEST(Text, SaysWhatIsMissingAndWhy) {
   RollMeasurement roll = invented::roll();
   FrameMeasurement& frame = roll.scans.front().frames[1];
-  frame.tone.highlight.reset();
-  frame.reasons["highlight"] = "The frame is cut off.";
+  frame.tone.highlight = Unknown::frame_hidden;
   const std::string text = text_of(roll);
   EXPECT_THAT(text, HasSubstr("0.83 ± 0.05  –            1.01"));
-  EXPECT_THAT(text, HasSubstr("- Frame 2: The frame is cut off.\n"));
+  EXPECT_THAT(text, HasSubstr("- Frame 2: Too little of the frame is in sight.\n"));
 }
 
 TEST(Text, CountsARepeatedFrameOnce) {
@@ -114,7 +113,7 @@ TEST(Text, SaysThatDensitiesCountFromClearFilm) {
   scan.fitness = Fitness::relative;
   scan.densities_above = DensitiesAbove::base;
   scan.zero.source = ZeroSource::none;
-  scan.base_fog.reset();
+  scan.base_fog = Unknown::no_zero_for_base;
   TextOptions wide;
   wide.width = 400;
   const std::string text = text_of(roll, wide);
@@ -170,7 +169,8 @@ TEST(Text, NamesABathOnlyBesideTheCautions) {
   EXPECT_THAT(text_of(invented::roll()), Not(HasSubstr("Cautions")));
   for (const char* message : {"A weak developer looks like this.", "Use fresh Fixer."}) {
     RollMeasurement roll = invented::roll();
-    roll.scans.front().cautions.push_back({"invented", Severity::note, message});
+    roll.scans.front().cautions.push_back(
+        {Severity::note, {CautionKind::grey_scan, {}, {}, message}});
     const std::string text = text_of(roll);
     EXPECT_THAT(text, HasSubstr("Cautions\n")) << message;
     EXPECT_THAT(text, HasSubstr("gloves")) << message;

@@ -81,7 +81,7 @@ TEST(JudgeTint, NeutralRiseIsNoTint) {
     EXPECT_EQ(tint.kind, TintKind::none);
     EXPECT_TRUE(tint.components.empty());
     EXPECT_GT(tint.confidence, 0.95);
-    EXPECT_TRUE(tint.reason.empty());
+    EXPECT_TRUE(tint.density);
   }
 }
 
@@ -137,9 +137,9 @@ TEST(JudgeTint, DoubtOfZeroGrowsTheLimitUntilNothingCanBeTold) {
     before = limit;
   }
   const Tint tint = judged(strip_with({0.0, 0.03, 0.0}), limits);
-  EXPECT_EQ(tint.kind, TintKind::unknown);
+  EXPECT_FALSE(tint.kind);
   EXPECT_FALSE(tint.density.has_value());
-  EXPECT_FALSE(tint.reason.empty());
+  EXPECT_EQ(tint.kind.why().kind, Unknown::only_strong_tints);
 }
 
 // Told means told: at the limit most tints show, at half of it few do.
@@ -189,14 +189,14 @@ TEST(JudgeTint, StrayLightOfOneColourHidesStain) {
 // The mask of colour negative stock: 0.25, 0.6, 0.9 (common practice, no source).
 TEST(JudgeTint, MaskedColourStockIsNoStain) {
   const Tint tint = judged(strip_with({0.25, 0.6, 0.9}));
-  EXPECT_EQ(tint.kind, TintKind::unknown);
-  EXPECT_NE(tint.reason.find("mask"), std::string::npos);
+  EXPECT_FALSE(tint.kind);
+  EXPECT_EQ(tint.kind.why().kind, Unknown::mask_of_colour_stock);
 }
 
 TEST(JudgeTint, ColourOfNoKnownTintIsUnknown) {
   const Tint tint = judged(strip_with({0.0, 0.9, 0.0}));
-  EXPECT_EQ(tint.kind, TintKind::unknown);
-  EXPECT_FALSE(tint.reason.empty());
+  EXPECT_FALSE(tint.kind);
+  EXPECT_EQ(tint.kind.why().kind, Unknown::colour_of_no_tint);
 }
 
 TEST(JudgeTint, TellsTwoVeilsApart) {
@@ -225,8 +225,8 @@ TEST(JudgeTint, StripsAreWeightedByTheirScatter) {
 
 TEST(JudgeTint, NoStripsTellNothing) {
   const Tint tint = judge_tint({}, good_limits(), shipped_knowledge().scan.tints);
-  EXPECT_EQ(tint.kind, TintKind::unknown);
-  EXPECT_FALSE(tint.reason.empty());
+  EXPECT_FALSE(tint.kind);
+  EXPECT_EQ(tint.kind.why().kind, Unknown::no_clear_colour);
   EXPECT_FALSE(tint.detection_limit.has_value());
 }
 

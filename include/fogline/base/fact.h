@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace fogline {
@@ -27,6 +28,12 @@ struct Fact {
   friend bool operator==(const Fact&, const Fact&) = default;
 };
 
+template <typename Kind>
+Fact<Kind> fact_of(Kind kind, std::vector<double> numbers = {},
+                   std::vector<std::string> names = {}) {
+  return {kind, std::move(numbers), std::move(names), {}};
+}
+
 /// What one member of an enumeration of facts is called in reports, and what comes with it. Codes
 /// never change once published.
 template <typename Kind>
@@ -37,6 +44,17 @@ struct FactRow {
   std::array<std::string_view, 6> numbers{};
   std::array<std::string_view, 3> names{};
 };
+
+/// True where row i is that of member i: what lets a member find its row, and its words, by place.
+template <typename Rows>
+constexpr bool rows_in_order(const Rows& rows) {
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (static_cast<std::size_t>(rows[i].kind) != i) {
+      return false;
+    }
+  }
+  return true;
+}
 
 /// The rows of an enumeration, in the order of its members; specialised beside each enumeration.
 template <typename Kind>

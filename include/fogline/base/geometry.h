@@ -9,6 +9,8 @@ namespace fogline {
 struct PointPx {
   double x = 0.0;
   double y = 0.0;
+
+  friend bool operator==(const PointPx&, const PointPx&) = default;
 };
 
 /// Middle of a four-cornered area: the mean of its corners.
@@ -27,6 +29,8 @@ constexpr PointPx middle_of(const std::array<PointPx, 4>& corners) {
 struct PointMm {
   double along_mm = 0.0;
   double across_mm = 0.0;
+
+  friend bool operator==(const PointMm&, const PointMm&) = default;
 };
 
 /// An upright box of the image as stored, in stored pixels.
@@ -35,6 +39,8 @@ struct BoxPx {
   double y = 0.0;
   double width = 0.0;
   double height = 0.0;
+
+  friend bool operator==(const BoxPx&, const BoxPx&) = default;
 };
 
 /// Whole pixels of the image as stored: columns [x, x + width), rows [y, y + height).
@@ -43,6 +49,8 @@ struct RegionPx {
   int y = 0;
   int width = 0;
   int height = 0;
+
+  friend bool operator==(const RegionPx&, const RegionPx&) = default;
 };
 
 }  // namespace fogline

@@ -19,7 +19,7 @@ class Known {
   Known() = default;
   Known(T value) : value_(std::move(value)) {}
   Known(WhyUnknown why) : why_(std::move(why)) {}
-  Known(Unknown why) : why_{why, {}, {}, {}} {}
+  Known(Unknown why) : why_(fact_of(why)) {}
 
   [[nodiscard]] bool has_value() const { return value_.has_value(); }
   explicit operator bool() const { return value_.has_value(); }
@@ -48,5 +48,15 @@ class Known {
   std::optional<T> value_;
   WhyUnknown why_;
 };
+
+/// A value that may be absent, with the reason for which it then is.
+template <typename T>
+Known<T> known_or(std::optional<T> value, WhyUnknown why) {
+  return value ? Known<T>(*std::move(value)) : Known<T>(std::move(why));
+}
+template <typename T>
+Known<T> known_or(std::optional<T> value, Unknown why) {
+  return known_or(std::move(value), fact_of(why));
+}
 
 }  // namespace fogline

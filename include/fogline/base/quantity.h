@@ -17,6 +17,8 @@ struct Quantity {
   std::optional<double> upper95;
   /// The scan only tells a lower bound: the film is denser than the scan can see.
   bool at_least = false;
+
+  friend bool operator==(const Quantity&, const Quantity&) = default;
 };
 
 /// Two-sided 95 % coverage factor of a normal distribution (JCGM 100 G.1.3).

@@ -36,6 +36,8 @@ class Raster {
   std::vector<T>& samples() { return samples_; }
   const std::vector<T>& samples() const { return samples_; }
 
+  friend bool operator==(const Raster&, const Raster&) = default;
+
  private:
   [[nodiscard]] std::size_t index(int x, int y, int channel) const {
     return (static_cast<std::size_t>(y) * static_cast<std::size_t>(width_) +

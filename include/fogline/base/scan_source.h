@@ -31,6 +31,11 @@ struct Transfer {
   TransferSource source = TransferSource::assumed;
   /// For `scanner` only.
   std::shared_ptr<const CodeCurves> scanner = nullptr;
+
+  /// Of what is told of it: the curves themselves belong to the calibration.
+  friend bool operator==(const Transfer& one, const Transfer& other) {
+    return one.kind == other.kind && one.exponent == other.exponent && one.source == other.source;
+  }
 };
 
 /// What a file says of itself, before any pixel is judged.
@@ -56,6 +61,8 @@ struct ScanInfo {
   /// The file says it was made by a camera (it records an exposure time or aperture).
   bool camera = false;
   std::vector<Caution> cautions;
+
+  friend bool operator==(const ScanInfo&, const ScanInfo&) = default;
 };
 
 /// Counts of stored codes of one channel at full resolution; 256 bins for 8-bit samples, else

@@ -63,6 +63,8 @@ struct BudgetLine {
   double standard_density = 0.0;
   /// Shared by all rolls of this scanner and calibration; else the roll's own.
   bool common = false;
+
+  friend bool operator==(const BudgetLine&, const BudgetLine&) = default;
 };
 
 /// The budget of a density above zero of which `net` is silver. Sources that add nothing are left

@@ -3,6 +3,7 @@
 #include <fogline/base/channels.h>
 #include <fogline/base/code_curve.h>
 #include <fogline/base/geometry.h>
+#include <fogline/base/known.h>
 #include <fogline/density/stray_field.h>
 
 #include <array>
@@ -42,8 +43,10 @@ struct CalibrationStep {
   bool used = true;
   /// Left out as not fitting the others: dirt, a scratch, a wrong reference.
   bool outlier = false;
-  /// Why it isn't used; empty where it is.
-  std::string reason;
+  /// Why it isn't used; absent where it is.
+  std::optional<WhyUnknown> left_out;
+
+  friend bool operator==(const CalibrationStep&, const CalibrationStep&) = default;
 };
 
 /// Doubt of a calibrated density, as standard uncertainties.

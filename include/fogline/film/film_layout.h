@@ -35,6 +35,8 @@ struct FilmExtent {
   double along_end_mm = 0.0;
   double across_begin_mm = 0.0;
   double across_end_mm = 0.0;
+
+  friend bool operator==(const FilmExtent&, const FilmExtent&) = default;
 };
 
 /// One perforation as seen.

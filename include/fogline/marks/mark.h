@@ -1,8 +1,7 @@
 #pragma once
 
 #include <fogline/base/geometry.h>
-
-#include <optional>
+#include <fogline/base/known.h>
 
 namespace fogline {
 
@@ -39,10 +38,12 @@ struct Mark {
   double size_mm = 0.0;
   /// Density of the mark less its near surround, visual: positive is denser. At the rim of a ring,
   /// in the middle of a disc.
-  std::optional<double> contrast_density;
-  std::optional<double> area_mm2;
+  Known<double> contrast_density = Unknown::uneven_surround;
+  Known<double> area_mm2 = Unknown::mark_without_edge;
   /// A probability that holds, 0 to 1: that it is there and of this kind.
   double confidence = 0.0;
+
+  friend bool operator==(const Mark&, const Mark&) = default;
 };
 
 }  // namespace fogline

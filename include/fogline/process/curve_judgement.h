@@ -4,7 +4,6 @@
 #include <fogline/roll/roll_measurement.h>
 
 #include <optional>
-#include <string>
 
 namespace fogline {
 
@@ -20,14 +19,12 @@ struct CurveJudgement {
   /// Log exposure range that Zone I to Zone VIII ask of the paper in diffusion light, and in a
   /// condenser enlarger, whose partly directed light sees silver 1.15 to 1.3 times as dense (common
   /// practice, no source).
-  std::optional<Quantity> diffusion_range;
+  Known<Quantity> diffusion_range;
   std::optional<Quantity> condenser_range;
-  std::string range_reason;
   /// Net density of Zone IX, and whether scanners see through it: net densities up
   /// to about 2.0 cost few tenths to stray light (common practice, no source).
-  std::optional<Quantity> densest;
+  Known<Quantity> densest;
   std::optional<bool> suits_scanning;
-  std::string scanning_reason;
 };
 
 /// Nothing where the roll has no curve.

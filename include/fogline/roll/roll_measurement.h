@@ -3,6 +3,7 @@
 #include <fogline/base/caution.h>
 #include <fogline/base/channels.h>
 #include <fogline/base/geometry.h>
+#include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
 #include <fogline/base/raster.h>
 #include <fogline/base/refusal.h>
@@ -22,7 +23,6 @@
 
 #include <array>
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -53,6 +53,8 @@ struct Outline {
   int number = 0;
   /// Inferred, hidden or cut: drawn with a dash.
   bool partial = false;
+
+  friend bool operator==(const Outline&, const Outline&) = default;
 };
 
 /// An area of known exposure as read.
@@ -65,6 +67,8 @@ struct ExposedReading {
   BoxPx box_px;
   /// Index into the steps of the wedge that it was exposed through, or the area's own; -1: none.
   int target_index = -1;
+
+  friend bool operator==(const ExposedReading&, const ExposedReading&) = default;
 };
 
 /// What net densities of one strip rest on.
@@ -78,6 +82,8 @@ struct NetDoubts {
   std::vector<CommonDoubt> common;
   /// Net density up to which the scan tells within 0.1.
   double limit = 0.0;
+
+  friend bool operator==(const NetDoubts&, const NetDoubts&) = default;
 };
 
 /// One frame of the roll.
@@ -102,8 +108,8 @@ struct FrameMeasurement {
   std::optional<ExposedReading> even;
   /// Part of a target: no picture to be judged by its tones.
   bool target = false;
-  /// Field name to sentence for every absent value.
-  std::map<std::string, std::string> reasons;
+
+  friend bool operator==(const FrameMeasurement&, const FrameMeasurement&) = default;
 };
 
 /// One piece of film in a scan.
@@ -115,12 +121,14 @@ struct StripMeasurement {
   double rotation_deg = 0.0;
   /// Perforations seen, whole or in part.
   int perforations = 0;
-  std::optional<BaseFog> base_fog;
+  Known<BaseFog> base_fog;
   /// Only where the roll has a target: what its net densities rest on, and film where frames too
   /// thin to be found would lie before the first and after the last, nearest first.
   std::optional<NetDoubts> net_doubts;
   std::vector<ExposedReading> before_frames;
   std::vector<ExposedReading> after_frames;
+
+  friend bool operator==(const StripMeasurement&, const StripMeasurement&) = default;
 };
 
 /// Density 0 of a scan.
@@ -128,6 +136,8 @@ struct ZeroReport {
   ZeroSource source = ZeroSource::none;
   /// Greatest difference of the bare light over the film, as a density.
   std::optional<double> unevenness_density;
+
+  friend bool operator==(const ZeroReport&, const ZeroReport&) = default;
 };
 
 /// A small display picture of the scan (sRGB, 8 bits, 1 or 3 channels).
@@ -135,6 +145,8 @@ struct ScanPicture {
   Raster<std::uint8_t> pixels;
   /// Stored pixels of the scan a picture pixel.
   double scan_px_per_pixel = 1.0;
+
+  friend bool operator==(const ScanPicture&, const ScanPicture&) = default;
 };
 
 /// The doubt of one number of a scan, source by source.
@@ -143,6 +155,8 @@ struct DoubtBudget {
   std::string number;
   Quantity quantity;
   std::vector<BudgetLine> lines;
+
+  friend bool operator==(const DoubtBudget&, const DoubtBudget&) = default;
 };
 
 /// The calibration that a scan was read by.
@@ -157,6 +171,8 @@ struct ScanCalibration {
   bool own_wedge = false;
   /// Bit depth, bare light and balance of channels are those of the calibration.
   bool same_settings = true;
+
+  friend bool operator==(const ScanCalibration&, const ScanCalibration&) = default;
 };
 
 /// What a step is of: a wedge beside the film, a wedge printed on it, a frame of an even target, an
@@ -171,37 +187,41 @@ struct StepMeasurement {
   std::array<PointPx, 4> corners_px{};
   /// Median stored code per channel (of 255 or 65535).
   PerChannel<double> code{};
-  std::optional<double> reference_density;
-  std::optional<double> log_h;
+  Known<double> reference_density = Unknown::no_wedge_step;
+  Known<double> log_h = Unknown::step_not_exposed;
   Quantity density;
   bool outlier = false;
-  std::string reason;
+  /// Why it doesn't count; absent where it does.
+  std::optional<WhyUnknown> left_out;
+
+  friend bool operator==(const StepMeasurement&, const StepMeasurement&) = default;
 };
 
 /// What one scan alone says.
 struct ScanMeasurement {
   ScanInfo info;
-  std::optional<double> pixels_per_mm;
+  Known<double> pixels_per_mm;
   ZeroReport zero;
   Fitness fitness = Fitness::unfit;
   DensitiesAbove densities_above = DensitiesAbove::light_path;
   /// Stray light as a share of the bare light path.
-  std::optional<Quantity> veiling_glare;
-  std::optional<Quantity> leader;
-  std::optional<Quantity> edge_print;
+  Known<Quantity> veiling_glare;
+  Known<Quantity> leader;
+  Known<Quantity> edge_print;
   /// Highest density this scan can tell within 0.1.
-  std::optional<double> density_limit;
+  Known<double> density_limit;
   std::vector<Caution> cautions;
   /// Top to bottom or left to right.
   std::vector<StripMeasurement> strips;
-  std::optional<BaseFog> base_fog;
+  Known<BaseFog> base_fog;
   std::vector<FrameMeasurement> frames;
-  std::optional<ScanCalibration> calibration;
+  Known<ScanCalibration> calibration;
   /// Steps of the wedge in the scan, lightest first.
   std::vector<StepMeasurement> steps;
-  /// Steps of a wedge printed on the film, least exposed first, and marked areas in the order
-  /// given.
-  std::vector<ExposedReading> exposed_wedge;
+  /// Steps of a wedge printed on the film, least exposed first; only where the roll has one as its
+  /// target.
+  Known<std::vector<ExposedReading>> exposed_wedge;
+  /// In the order given.
   std::vector<ExposedReading> marked_areas;
   /// Which step of its wedge the most exposed one is isn't sure: the curve may be shifted.
   bool wedge_place_doubtful = false;
@@ -210,23 +230,27 @@ struct ScanMeasurement {
   /// Colour of clear film.
   Tint tint;
   std::vector<Mark> marks;
+  /// Why none or only some kinds of marks could be looked for; absent where all were.
+  std::optional<WhyUnknown> marks_limit;
   std::vector<Outline> outlines;
   ScanPicture picture;
-  /// Field name to sentence for every absent value of the scan.
-  std::map<std::string, std::string> reasons;
+
+  friend bool operator==(const ScanMeasurement&, const ScanMeasurement&) = default;
 };
 
 /// Medians over all frames of the roll; net values are above base plus fog. The net values are
 /// absent where no frame's scan tells base plus fog.
 struct RollMedians {
   int frames = 0;
-  std::optional<Quantity> shadow;
-  std::optional<Quantity> middle;
-  std::optional<Quantity> highlight;
-  std::optional<Quantity> range;
-  std::optional<Quantity> net_shadow;
-  std::optional<Quantity> net_middle;
-  std::optional<Quantity> net_highlight;
+  Known<Quantity> shadow = Unknown::scan_silent;
+  Known<Quantity> middle = Unknown::scan_silent;
+  Known<Quantity> highlight = Unknown::scan_silent;
+  Known<Quantity> range = Unknown::scan_silent;
+  Known<Quantity> net_shadow = Unknown::scan_silent;
+  Known<Quantity> net_middle = Unknown::scan_silent;
+  Known<Quantity> net_highlight = Unknown::scan_silent;
+
+  friend bool operator==(const RollMedians&, const RollMedians&) = default;
 };
 
 /// A file that could not be read, and why.
@@ -241,12 +265,14 @@ struct UnreadFile {
 struct RollMeasurement {
   std::vector<ScanMeasurement> scans;
   std::vector<UnreadFile> unread;
-  std::optional<RollMedians> medians;
+  Known<RollMedians> medians = Unknown::no_frame_read;
   ContrastEstimate contrast;
   /// Where the roll has a target that could be read.
-  std::optional<Sensitometry> sensitometry;
+  Known<Sensitometry> sensitometry = Unknown::no_target;
   /// Cautions about the target.
   std::vector<Caution> target_cautions;
+
+  friend bool operator==(const RollMeasurement&, const RollMeasurement&) = default;
 };
 
 }  // namespace fogline

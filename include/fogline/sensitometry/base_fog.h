@@ -18,6 +18,8 @@ struct BaseFog {
   std::optional<PerChannel<Quantity>> channels;
   BaseFogSource source = BaseFogSource::rebate;
   std::optional<double> area_mm2;
+
+  friend bool operator==(const BaseFog&, const BaseFog&) = default;
 };
 
 }  // namespace fogline

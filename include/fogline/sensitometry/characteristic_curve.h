@@ -1,11 +1,11 @@
 #pragma once
 
+#include <fogline/base/known.h>
 #include <fogline/sensitometry/curve_shape.h>
 #include <fogline/sensitometry/exposed_step.h>
 
 #include <array>
 #include <cstdint>
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -23,6 +23,8 @@ struct CurveTable {
   [[nodiscard]] double log_h_at(double net_density) const;
   /// Mean slope over `width` of log H about a place.
   [[nodiscard]] double slope_at(double log_h, double width) const;
+
+  friend bool operator==(const CurveTable&, const CurveTable&) = default;
 };
 
 /// A characteristic curve with all that is known of its doubt.
@@ -48,16 +50,12 @@ struct CharacteristicCurve {
   std::vector<ExposedStep> steps;
   /// Root mean square of the used steps' distances from the curve.
   double residual_rms = 0.0;
+
+  friend bool operator==(const CharacteristicCurve&, const CharacteristicCurve&) = default;
 };
 
 /// Steps that a curve needs.
 inline constexpr int fewest_exposed_steps = 5;
-
-/// What a fit made: the curve, or one sentence why there is none.
-struct CurveOutcome {
-  CharacteristicCurve curve;
-  std::string failure;
-};
 
 /// Fits 5 to 41 steps. Net density is a shape (`CurveShape`) whose log H is warped by a small
 /// smooth function that nobody chose: so it rises everywhere, leaves from base plus fog and levels
@@ -65,8 +63,10 @@ struct CurveOutcome {
 /// length, and how far the steps' own doubts are believed, are weighed by the probability that each
 /// gives to the steps (Laplace's approximation; MacKay 1992), none is chosen beforehand. Exposures
 /// have errors of their own (errors in both variables). A step that lies off the curve through all
-/// others beyond 4.5 standard deviations is left out and named, up to a fifth of them. The same
-/// steps and seed give the same curve.
-CurveOutcome fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t seed = 1);
+/// others beyond 4.5 standard deviations is left out and named, up to a fifth of them. Absent
+/// where fewer than five steps can be used or none rises over the others. The same steps and seed
+/// give the same curve.
+Known<CharacteristicCurve> fit_characteristic_curve(const ExposedSteps& exposed,
+                                                    std::uint64_t seed = 1);
 
 }  // namespace fogline

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <fogline/base/known.h>
+
 #include <cmath>
 #include <optional>
 #include <string>
@@ -17,8 +19,10 @@ struct ExposedStep {
   /// Density, base included, and the standard uncertainty of this one alone.
   double density = 0.0;
   double density_doubt = 0.0;
-  /// Why the curve takes no notice of it; empty where it does.
-  std::string left_out;
+  /// Why the curve takes no notice of it; absent where it does.
+  std::optional<WhyUnknown> left_out;
+
+  friend bool operator==(const ExposedStep&, const ExposedStep&) = default;
 };
 
 /// A doubt that all steps share and that changes with density: stray light, a scanner's response.
@@ -28,6 +32,8 @@ struct CommonDoubt {
   std::vector<double> doubt;
 
   [[nodiscard]] double at(double net_density_there) const;
+
+  friend bool operator==(const CommonDoubt&, const CommonDoubt&) = default;
 };
 
 /// Exposed steps, and what is known of all of them together.

@@ -3,7 +3,6 @@
 #include <fogline/sensitometry/read_curve.h>
 
 #include <optional>
-#include <string>
 
 namespace fogline {
 
@@ -11,6 +10,8 @@ namespace fogline {
 struct IsoSpeedNumber {
   int arithmetic = 0;
   int degrees = 0;
+
+  friend bool operator==(const IsoSpeedNumber&, const IsoSpeedNumber&) = default;
 };
 
 /// Rounded from log H of the speed point in lux seconds: S = 0.80 / H, degrees
@@ -28,7 +29,7 @@ enum class TriangleState { met, not_met, cant_tell };
 struct IsoSpeed {
   TriangleState triangle = TriangleState::cant_tell;
   /// Probability that the gain lies within the tolerance.
-  std::optional<double> probability;
+  Known<double> probability = Unknown::scan_silent;
   /// 0.80 / H of the speed point; absent without an absolute exposure or where the triangle isn't
   /// met.
   CurveReading speed;
@@ -36,6 +37,8 @@ struct IsoSpeed {
   /// 0.80 / H times 10^(Delta-X - 0.296): the speed by fractional gradient (Nelson & Simonds 1956),
   /// at any development; absent without an absolute exposure.
   CurveReading effective_speed;
+
+  friend bool operator==(const IsoSpeed&, const IsoSpeed&) = default;
 };
 
 /// `absolute`: the curve's log H is of lux seconds.

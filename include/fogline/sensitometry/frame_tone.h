@@ -1,8 +1,7 @@
 #pragma once
 
+#include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
-
-#include <optional>
 
 namespace fogline {
 
@@ -10,14 +9,16 @@ namespace fogline {
 /// along its border, averaged (in transmittance) over spots of 0.1 mm. Above the bare light path,
 /// base included, or above base where the scan shows no bare light path.
 struct FrameTone {
-  std::optional<Quantity> shadow;
-  std::optional<Quantity> middle;
-  std::optional<Quantity> highlight;
+  Known<Quantity> shadow;
+  Known<Quantity> middle;
+  Known<Quantity> highlight;
   /// Highlight less shadow: what base, zero and tint share cancels in it.
-  std::optional<Quantity> range;
+  Known<Quantity> range;
   /// Log exposure range that the frame asks of the paper in diffuse light (ISO R / 100): a
   /// satisfying print needs paper whose range equals the negative's (ISO 6846, introduction).
-  std::optional<double> paper_range;
+  Known<double> paper_range;
+
+  friend bool operator==(const FrameTone&, const FrameTone&) = default;
 };
 
 }  // namespace fogline

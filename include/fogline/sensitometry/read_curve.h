@@ -1,18 +1,13 @@
 #pragma once
 
+#include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
 #include <fogline/sensitometry/characteristic_curve.h>
-
-#include <optional>
-#include <string>
 
 namespace fogline {
 
 /// A number read from a curve, or why it can't be read.
-struct CurveReading {
-  std::optional<Quantity> quantity;
-  std::string reason;
-};
+using CurveReading = Known<Quantity>;
 
 /// What is read from a characteristic curve.
 struct CurveReadings {
@@ -37,6 +32,8 @@ struct CurveReadings {
   CurveReading toe_slope_part;
   /// Net density where the straight line ends in a shoulder.
   CurveReading shoulder_density;
+
+  friend bool operator==(const CurveReadings&, const CurveReadings&) = default;
 };
 
 /// Reads them from the curve's mean, with doubts from its draws. What would need the curve further

@@ -17,6 +17,8 @@ struct ExposedArea {
   /// Between the 10th and the 90th percentile of the cells.
   double spread = 0.0;
   FilmExtent place;
+
+  friend bool operator==(const ExposedArea&, const ExposedArea&) = default;
 };
 
 /// Reads an area. Nothing where less than half of it is film in sight.

@@ -1,22 +1,20 @@
 #pragma once
 
+#include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
-
-#include <optional>
-#include <string>
 
 namespace fogline {
 
 /// How contrast was read. Without a target it can only be estimated from what is known of scenes.
 enum class ContrastMethod { wedge, bracket, marked_areas, scene_estimate, none };
 
-/// Contrast of a roll. What can't be told is absent and the reason says why.
+/// Contrast of a roll.
 struct ContrastEstimate {
   ContrastMethod method = ContrastMethod::none;
-  std::optional<Quantity> contrast_index;
-  std::optional<Quantity> density_range;
-  std::string contrast_index_reason;
-  std::string density_range_reason;
+  Known<Quantity> contrast_index;
+  Known<Quantity> density_range;
+
+  friend bool operator==(const ContrastEstimate&, const ContrastEstimate&) = default;
 };
 
 }  // namespace fogline

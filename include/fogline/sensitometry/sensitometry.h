@@ -17,6 +17,8 @@ struct ExposureScale {
   std::optional<double> metered_log_h;
   /// Exposure index that the meter was set to.
   std::optional<double> exposure_index;
+
+  friend bool operator==(const ExposureScale&, const ExposureScale&) = default;
 };
 
 /// A characteristic curve and all that is read from it.
@@ -27,6 +29,8 @@ struct Sensitometry {
   IsoSpeed iso;
   ZonePlacement placement;
   CurveReading useful_range_log_h;
+
+  friend bool operator==(const Sensitometry&, const Sensitometry&) = default;
 };
 
 Sensitometry read_sensitometry(CharacteristicCurve curve, const ExposureScale& scale);

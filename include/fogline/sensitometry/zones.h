@@ -22,6 +22,8 @@ struct ZoneDensity {
   int zone = 0;
   double log_h = 0.0;
   CurveReading net_density;
+
+  friend bool operator==(const ZoneDensity&, const ZoneDensity&) = default;
 };
 
 /// What follows from where the zones lie on the curve.
@@ -37,6 +39,8 @@ struct ZonePlacement {
   /// The same by a meter's constant: metered tones lie ten times above the speed point of a film
   /// rated by ISO 6 (ISO 2720, constant from memory).
   CurveReading exposure_index_by_meter;
+
+  friend bool operator==(const ZonePlacement&, const ZonePlacement&) = default;
 };
 
 /// `metered_log_h`: log H that the meter's reading gave, Zone V. `exposure_index`: that the meter

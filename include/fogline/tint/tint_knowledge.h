@@ -1,7 +1,6 @@
 #pragma once
 
 #include <fogline/base/channels.h>
-#include <fogline/tint/tint.h>
 
 #include <vector>
 
@@ -25,7 +24,6 @@ struct TintSignature {
 
 /// One kind of veil over the whole film.
 struct VeilPopulation {
-  TintKind kind = TintKind::unknown;
   /// Amount in the most absorbing channel: log-uniform between these.
   double least_density = 0.0;
   double most_density = 0.0;

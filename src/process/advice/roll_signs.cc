@@ -33,7 +33,6 @@ void add_component(const TintComponent& component, RollSigns& signs) {
       raise(signs.image_stain);
       break;
     case TintKind::none:
-    case TintKind::unknown:
       break;
   }
 }
@@ -68,7 +67,7 @@ RollSigns read_roll_signs(const RollMeasurement& roll, const std::vector<Finding
     for (const TintComponent& component : scan.tint.components) {
       add_component(component, signs);
     }
-    const bool coloured = scan.tint.kind != TintKind::none && scan.tint.kind != TintKind::unknown;
+    const bool coloured = scan.tint.kind && *scan.tint.kind != TintKind::none;
     signs.tint_may_be_stock = signs.tint_may_be_stock || (coloured && scan.tint.may_be_stock);
     signs.tint_seen_clean = signs.tint_seen_clean || scan.tint.kind == TintKind::none;
   }

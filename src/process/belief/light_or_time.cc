@@ -48,7 +48,7 @@ void tell_numbers(const LightBelief& belief, LightOrTime& result) {
 LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
                                  const RollPopulation& population, const RollCard* card) {
   LightOrTime result;
-  if (roll.sensitometry && roll.sensitometry->readings.contrast_index.quantity) {
+  if (roll.sensitometry && roll.sensitometry->readings.contrast_index) {
     result = weigh_target(*roll.sensitometry, aim, population);
     result.latitude_stops = population.exposure_latitude_stops;
     return result;

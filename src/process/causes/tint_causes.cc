@@ -43,7 +43,6 @@ const TintCause* cause_of(TintKind kind) {
     case TintKind::image_stain:
       return &image_stain;
     case TintKind::none:
-    case TintKind::unknown:
       break;
   }
   return nullptr;

@@ -82,7 +82,7 @@ double declared_layer(const std::vector<EvenArea>& areas, const std::vector<int>
   const int channels = source.info().channels;
   std::vector<std::size_t> usable;
   for (std::size_t i = 0; i < areas.size(); ++i) {
-    if (shown_light(areas[i], source, 0.0, 0.0).step.reason.empty()) {
+    if (!shown_light(areas[i], source, 0.0, 0.0).step.left_out) {
       usable.push_back(i);
     }
   }
@@ -116,7 +116,7 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
     light.step.label = std::to_string(layers[i]);
     light.step.uncalibrated_density = declared_density(areas[i], areas.front(), info.channels);
     add_proportional_stray(light);
-    if (layers[i] == 0 && light.step.reason.empty()) {
+    if (layers[i] == 0 && !light.step.left_out) {
       problem.bare = light;
     } else {
       problem.lights.push_back(light);
@@ -155,7 +155,7 @@ CalibrationRun calibrate_from_bracket(const std::vector<ScanSource*>& sources,
     ShownLight shot = shown_light(areas[i], *sources[i], 0.0, doubt_stops * std::log10(2.0) / 1.96);
     shot.step.number = static_cast<int>(i) + 1;
     shot.step.label = sources[i]->info().file;
-    if (shot.step.reason.empty()) {
+    if (!shot.step.left_out) {
       longest_s = std::max(longest_s, times_s[i]);
     }
     shots.push_back(std::move(shot));

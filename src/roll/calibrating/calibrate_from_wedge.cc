@@ -217,11 +217,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   add_settings(calibration, info, device);
   run.cautions = cautions_of(calibration);
   if (laid.assignment.counted_from_dark_end) {
-    run.cautions.push_back(
-        {"steps-counted-from-dark-end", Severity::caution,
-         "The lightest steps can't be told from the bare light, so the steps were "
-         "counted from the film's dark end: if that end isn't the last step's, "
-         "every density is a step off. Scan with less exposure to be sure."});
+    run.cautions.push_back({Severity::caution, fact_of(CautionKind::steps_counted_from_dark_end)});
   }
   run.film_outlines = film_outlines;
   source.set_transfer(scanner_transfer(calibration));

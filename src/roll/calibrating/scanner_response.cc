@@ -3,10 +3,8 @@
 #include "numerics/robust.h"
 
 #include <algorithm>
-#include <cstdio>
 #include <memory>
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -16,17 +14,9 @@ namespace {
 /// A calibration that tells less than this is worth a word: highlights of good negatives lie at it.
 constexpr double wanted_limit = 2.0;
 
-std::string list_of(const std::vector<int>& numbers) {
-  std::string text;
-  for (std::size_t i = 0; i < numbers.size(); ++i) {
-    text += (i == 0 ? "" : i + 1 == numbers.size() ? " and " : ", ") + std::to_string(numbers[i]);
-  }
-  return text;
-}
-
 void add_step_cautions(const ScannerCalibration& calibration, std::vector<Caution>& cautions) {
-  std::vector<int> outliers;
-  std::vector<int> clipped;
+  std::vector<double> outliers;
+  std::vector<double> clipped;
   for (const CalibrationStep& step : calibration.steps) {
     if (step.outlier) {
       outliers.push_back(step.number);
@@ -35,14 +25,10 @@ void add_step_cautions(const ScannerCalibration& calibration, std::vector<Cautio
     }
   }
   if (!outliers.empty()) {
-    cautions.push_back({"steps-left-out", Severity::caution,
-                        "Left out as not fitting the others: step " + list_of(outliers) +
-                            ". Look for dirt or scratches there, or a slip in the reference."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::steps_left_out, outliers)});
   }
   if (!clipped.empty()) {
-    cautions.push_back({"steps-clipped", Severity::caution,
-                        "At the top code, so not used: step " + list_of(clipped) +
-                            ". Scan again with less exposure to use them."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::steps_clipped, clipped)});
   }
 }
 
@@ -65,12 +51,7 @@ void add_reference_caution(const ScannerCalibration& calibration, std::vector<Ca
   constexpr double greatest_part = 1.6;
   const std::optional<double> part = read_part(calibration);
   if (part && (*part < least_part || *part > greatest_part)) {
-    char text[16];
-    std::snprintf(text, sizeof text, "%.1f", *part);
-    cautions.push_back({"reference-doubtful", Severity::caution,
-                        std::string("By the file's own tone curve the steps read ") + text +
-                            " times as dense as the reference says: either that curve is far off, "
-                            "or the reference is another wedge's. Check that it is this one's."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::reference_doubtful, {*part})});
   }
 }
 
@@ -98,41 +79,25 @@ std::vector<Caution> cautions_of(const ScannerCalibration& calibration) {
     add_reference_caution(calibration, cautions);
   }
   if (calibration.of_silver() && !calibration.bare_code) {
-    cautions.push_back({"bare-light-unknown", Severity::caution,
-                        "No bare light below the top code lies beside the wedge, so the response "
-                        "above the lightest step is a guess; scan again with some in sight."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::bare_light_unknown)});
   }
   if (calibration.of_silver() && !calibration.stray.measured) {
-    cautions.push_back({"stray-light-untold", Severity::note,
-                        "Nothing opaque is in sight, so stray light is told by the dense steps "
-                        "alone; a strip of black card beside the wedge would tell it better."});
+    cautions.push_back({Severity::note, fact_of(CautionKind::stray_light_untold)});
   }
   if (calibration.method == CalibrationMethod::nominal_wedge) {
-    cautions.push_back({"nominal-wedge", Severity::caution,
-                        "The wedge's densities are as designed, nobody measured them: every "
-                        "density carries 3 % for that (standard uncertainty)."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::nominal_wedge)});
   }
   if (calibration.of_silver() && calibration.device == ScannerDevice::unknown) {
-    cautions.push_back(
-        {"device-untold", Severity::note,
-         "Flatbeds, film scanners and cameras read silver differently dense; "
-         "fogline calibrate --device says which this is, and densities are surer then."});
+    cautions.push_back({Severity::note, fact_of(CautionKind::device_untold)});
   }
   if (calibration.shape_only) {
-    cautions.push_back(
-        {"shape-only", Severity::caution,
-         "The density of one layer isn't known, so only the response's shape is: any "
-         "power of light would fit as well. Ranges compare, densities don't."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::shape_only)});
   }
   if (calibration.of_silver() && calibration.density_limit < wanted_limit) {
-    cautions.push_back({"limit-low", Severity::caution,
-                        "Densities above the limit can't be told within 0.1. More exposure, 16 "
-                        "bits, or a mask round the film against stray light would raise it."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::limit_low)});
   }
   if (calibration.bits <= 8) {
-    cautions.push_back({"eight-bits", Severity::caution,
-                        "Eight bits a channel: dense film falls between two codes. Scan wedge and "
-                        "film with 16 bits."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::eight_bits)});
   }
   return cautions;
 }

@@ -86,9 +86,9 @@ ShownLight shown_light(const EvenArea& area, const ScanSource& source, double de
     shown.step.code[i] = code;
     shown.code_doubt[i] = std::hypot(above - code, rounding * code_step);
     if (area.clipped_share[i] > clipped_share_limit) {
-      shown.step.reason = "It stands at the top code.";
-    } else if (shown.step.reason.empty() && !(code > least_above_doubt * shown.code_doubt[i])) {
-      shown.step.reason = "No light is left above the noise.";
+      shown.step.left_out = fact_of(Unknown::step_clipped);
+    } else if (!shown.step.left_out && !(code > least_above_doubt * shown.code_doubt[i])) {
+      shown.step.left_out = fact_of(Unknown::step_without_light);
     }
   }
   return shown;

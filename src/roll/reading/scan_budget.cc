@@ -14,7 +14,7 @@ void add_budgets(ScanMeasurement& scan, const ScanWork& work) {
       continue;
     }
     const DoubtSources doubt = doubt_of(scan.info, reading);
-    const std::optional<BaseFog>& base_fog = scan.strips[i].base_fog;
+    const Known<BaseFog>& base_fog = scan.strips[i].base_fog;
     if (base_fog) {
       scan.budgets.push_back(
           {scan.strips.size() == 1 ? "base_fog" : "strips[" + std::to_string(i) + "].base_fog",
@@ -27,7 +27,7 @@ void add_budgets(ScanMeasurement& scan, const ScanWork& work) {
         continue;
       }
       const std::string name = "frame " + std::to_string(frame.number) + " ";
-      const auto add = [&](const char* tone, const std::optional<Quantity>& quantity) {
+      const auto add = [&](const char* tone, const Known<Quantity>& quantity) {
         if (quantity) {
           const double net = quantity->value - reading.clear->visual;
           scan.budgets.push_back(

@@ -25,7 +25,7 @@ StepMeasurement measured_step(const CalibrationStep& step, const ScannerCalibrat
   }
   measured.reference_density = step.reference_density;
   measured.outlier = step.outlier;
-  measured.reason = step.reason;
+  measured.left_out = step.left_out;
   measured.density.value = step.density;
   const double certificate = std::hypot(calibration.certificate_doubt * std::min(1.0, step.density),
                                         calibration.slope_doubt_share * step.density);
@@ -44,6 +44,7 @@ StepMeasurement measured_step(const CalibrationStep& step, const ScannerCalibrat
 void add_calibration(ScanMeasurement& scan, const ScanScanner& scanner, const ScanWork& work) {
   const ScannerCalibration* calibration = scanner.calibration();
   if (calibration == nullptr) {
+    scan.calibration = Unknown::not_calibrated;
     return;
   }
   ScanCalibration used;
@@ -59,25 +60,20 @@ void add_calibration(ScanMeasurement& scan, const ScanScanner& scanner, const Sc
       scan.steps.push_back(measured_step(step, *calibration));
     }
     for (const Caution& caution : scanner.own_wedge()->cautions) {
-      add_caution(scan, caution.code.c_str(), caution.severity, caution.message);
+      add_caution(scan, caution);
     }
   }
   for (const StripReading& reading : work.readings) {
     for (const Caution& caution : settings_cautions(*calibration, scan.info, reading)) {
       used.same_settings = false;
-      add_caution(scan, caution.code.c_str(), caution.severity, caution.message);
+      add_caution(scan, caution);
     }
   }
   if (scan.zero.source == ZeroSource::scanner_file) {
-    add_caution(
-        scan, "zero-remembered", Severity::caution,
-        "No bare light is in sight, so density zero is that of the calibration's scan: true "
-        "only if exposure and levels were the same to the last setting.");
+    add_caution(scan, {Severity::caution, fact_of(CautionKind::zero_remembered)});
   }
   if (calibration->shape_only) {
-    add_caution(scan, "scanner-shape-only", Severity::caution,
-                "The scanner's calibration knows only the shape of its response: densities are in "
-                "its own unit.");
+    add_caution(scan, {Severity::caution, fact_of(CautionKind::scanner_shape_only)});
   }
   scan.calibration = used;
 }

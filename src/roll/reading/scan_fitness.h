@@ -16,8 +16,7 @@ void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
                    const std::vector<StripReading>& readings, double clipped_pixels_share,
                    const DeviceKnowledge& devices);
 
-/// Adds a caution once.
-void add_caution(ScanMeasurement& scan, const char* code, Severity severity,
-                 const std::string& message);
+/// Adds a caution, once of each kind.
+void add_caution(ScanMeasurement& scan, const Caution& caution);
 
 }  // namespace fogline

@@ -27,7 +27,7 @@ MarkSearch scan_marks(const ScanGrid& grid, const FilmLayout& layout, const Stra
                    {grid, stray, reading.lamp, reading.clear->visual, knowledge});
     std::copy_if(strip.marks.begin(), strip.marks.end(), std::back_inserter(all.marks),
                  [&](const Mark& mark) { return mark.confidence >= knowledge.told_from; });
-    if (all.limits.empty()) {
+    if (!all.limits) {
       all.limits = strip.limits;
     }
   }

@@ -10,9 +10,11 @@ namespace fogline {
 
 namespace {
 
-Tint unknown_tint(const char* reason) {
+Tint unknown_tint(Unknown why) {
   Tint tint;
-  tint.reason = reason;
+  tint.kind = why;
+  tint.density = why;
+  tint.detection_limit = why;
   return tint;
 }
 
@@ -48,14 +50,11 @@ TintLimits limits_of(const ScanInfo& info, const std::vector<StripReading>& read
 }
 
 /// Why no strip showed its colour.
-const char* reason_of_no_signs(const std::vector<StripReading>& readings) {
+Unknown reason_of_no_signs(const std::vector<StripReading>& readings) {
   const bool clipped = std::any_of(readings.begin(), readings.end(), [](const StripReading& r) {
     return r.zero == ZeroSource::none && !r.zero_samples.empty();
   });
-  return clipped ? "Bare light stands at the top code, so the film's colour can't be told from the "
-                   "lamp's."
-                 : "No bare light path is in sight, so the film's colour can't be told from the "
-                   "lamp's.";
+  return clipped ? Unknown::lamp_colour_clipped : Unknown::lamp_colour_hidden;
 }
 
 }  // namespace
@@ -65,10 +64,10 @@ Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
                const std::optional<PerChannel<double>>& base_tint, bool densities,
                const ScanKnowledge& knowledge) {
   if (!densities) {
-    return unknown_tint("This scan tells no densities.");
+    return unknown_tint(Unknown::no_densities);
   }
   if (info.channels != most_channels) {
-    return unknown_tint("The scan is grey: a tint shows only in a scan in colour.");
+    return unknown_tint(Unknown::grey_scan);
   }
   std::vector<TintSigns> signs;
   for (std::size_t i = 0; i < readings.size(); ++i) {

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <string>
 
 namespace fogline {
 
@@ -14,12 +12,6 @@ namespace {
 constexpr double zero_tolerance = 0.03;
 /// Channels that moved against one another by so much were balanced otherwise.
 constexpr double balance_tolerance = 0.015;
-
-std::string hundredths(double value) {
-  char text[16];
-  std::snprintf(text, sizeof text, "%.2f", value);
-  return text;
-}
 
 /// Density of the scan's bare light above the calibration's, per channel.
 PerChannel<double> zero_shift(const ScannerCalibration& scanner, const StripReading& reading) {
@@ -42,14 +34,12 @@ std::vector<Caution> settings_cautions(const ScannerCalibration& scanner, const 
                                        const StripReading& reading) {
   std::vector<Caution> cautions;
   if (info.bits != scanner.bits) {
-    cautions.push_back({"scanner-bits", Severity::caution,
-                        "The scan has " + std::to_string(info.bits) +
-                            " bits a channel, the calibration " + std::to_string(scanner.bits) +
-                            ": use one setting for both."});
+    cautions.push_back({Severity::caution,
+                        fact_of(CautionKind::scanner_bits, {static_cast<double>(info.bits),
+                                                            static_cast<double>(scanner.bits)})});
   }
   if (info.camera && scanner.device != ScannerDevice::camera) {
-    cautions.push_back({"scanner-kind", Severity::caution,
-                        "The scan comes from a camera, the calibration doesn't."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::scanner_kind)});
   }
   if (!scanner.bare_code || reading.zero == ZeroSource::none || reading.zero_samples.empty()) {
     return cautions;
@@ -59,17 +49,12 @@ std::vector<Caution> settings_cautions(const ScannerCalibration& scanner, const 
   const auto [least, greatest] =
       std::minmax_element(shift.begin(), shift.begin() + static_cast<std::ptrdiff_t>(channels));
   if (*greatest - *least > balance_tolerance) {
-    cautions.push_back({"scanner-balance", Severity::caution,
-                        "The channels' bare light stands " + hundredths(*greatest - *least) +
-                            " in density off the balance of the calibration: colour correction "
-                            "was at work, or the lamp is another; switch all correction off."});
+    cautions.push_back(
+        {Severity::caution, fact_of(CautionKind::scanner_balance, {*greatest - *least})});
   }
   const double furthest = std::max(std::abs(*least), std::abs(*greatest));
   if (furthest > zero_tolerance) {
-    cautions.push_back({"scanner-zero", Severity::caution,
-                        "The bare light reads " + hundredths(furthest) +
-                            " in density off that of the calibration: another exposure or other "
-                            "levels; scan wedge and film with the very same settings."});
+    cautions.push_back({Severity::caution, fact_of(CautionKind::scanner_zero, {furthest})});
   }
   return cautions;
 }

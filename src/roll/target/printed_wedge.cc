@@ -146,21 +146,16 @@ std::optional<int> drowned_steps(const DensityStrip& density, const SlotPlace& p
 
 }  // namespace
 
-PrintedWedge find_printed_wedge(const StripReading& reading, const FilmStrip& film,
-                                const WedgeReference& reference) {
-  PrintedWedge printed;
+Known<PrintedWedge> find_printed_wedge(const StripReading& reading, const FilmStrip& film,
+                                       const WedgeReference& reference) {
   const double base = reading.clear->visual;
   const FilmPicture picture = film_picture(reading.density, film, base);
   if (picture.grid.light.empty()) {
-    printed.failure = "too little film is in sight";
-    return printed;
+    return Unknown::no_film_for_wedge;
   }
   const WedgeSearch search = find_wedges(picture.grid);
   if (search.wedges.empty()) {
-    printed.failure =
-        "no printed wedge is in sight: no row of five or more even areas of one size that darken "
-        "from one to the next";
-    return printed;
+    return Unknown::no_printed_wedge;
   }
   const FoundWedge& found = search.wedges.front();
   const SlotPlace place = slot_place(found, reading.density, picture.first_row);
@@ -174,11 +169,12 @@ PrintedWedge find_printed_wedge(const StripReading& reading, const FilmStrip& fi
   const int first_slot = last_slot - steps + 1;
   for (int slot = 0; slot < first_slot; ++slot) {
     if (!(net_at(reading.density, place.at(slot), base) < clear_density)) {
-      printed.failure = "it shows " + std::to_string(last_slot + 1 - slot) + " steps, but " +
-                        reference.name + " has " + std::to_string(steps);
-      return printed;
+      return fact_of(Unknown::printed_steps_too_many,
+                     {static_cast<double>(last_slot + 1 - slot), static_cast<double>(steps)},
+                     {reference.name});
     }
   }
+  PrintedWedge printed;
   printed.place_doubtful = !drowned && last_found + 1 != steps;
   // The least exposed steps are as clear as the film around them: their places are known.
   for (int index = steps - 1; index >= 0; --index) {

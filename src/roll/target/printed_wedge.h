@@ -2,9 +2,9 @@
 
 #include "roll/reading/strip_reading.h"
 
+#include <fogline/base/known.h>
 #include <fogline/sensitometry/read_exposed_area.h>
 
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -22,11 +22,9 @@ struct PrintedWedge {
   std::vector<PrintedStep> steps;
   /// Nothing shows which step the most exposed one is: it is taken for the wedge's lightest.
   bool place_doubtful = false;
-  /// One sentence without a subject where there is none.
-  std::string failure;
 };
 
-PrintedWedge find_printed_wedge(const StripReading& reading, const FilmStrip& film,
-                                const WedgeReference& reference);
+Known<PrintedWedge> find_printed_wedge(const StripReading& reading, const FilmStrip& film,
+                                       const WedgeReference& reference);
 
 }  // namespace fogline

@@ -3,6 +3,7 @@
 #include "roll/target/target_steps.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace fogline {
 
@@ -41,15 +42,13 @@ void tell_contrast(RollMeasurement& roll, ContrastMethod method) {
   ContrastEstimate& contrast = roll.contrast;
   contrast = {};
   contrast.method = method;
-  contrast.contrast_index = read.readings.contrast_index.quantity;
-  contrast.contrast_index_reason = read.readings.contrast_index.reason;
-  contrast.density_range = read.placement.density_range.quantity;
-  contrast.density_range_reason = read.placement.density_range.reason;
+  contrast.contrast_index = read.readings.contrast_index;
+  contrast.density_range = read.placement.density_range;
 }
 
 /// Where all exposures may be shifted together, nothing that counts from them is told.
-void forget_places(Sensitometry& read, const std::string& why) {
-  const auto forget = [&](CurveReading& reading) { reading = {std::nullopt, why}; };
+void forget_places(Sensitometry& read, const WhyUnknown& why) {
+  const auto forget = [&](CurveReading& reading) { reading = why; };
   forget(read.readings.speed_point_log_h);
   forget(read.readings.fractional_gradient_log_h);
   forget(read.readings.delta_x_log_h);
@@ -75,12 +74,34 @@ void tell_left_out(RollMeasurement& roll, const TargetSteps& steps) {
     const auto same = std::find_if(fitted.begin(), fitted.end(), [&](const ExposedStep& step) {
       return step.label == label && step.log_h == steps.exposed.steps[i].log_h;
     });
-    if (same != fitted.end() && !same->left_out.empty()) {
+    if (same != fitted.end() && same->left_out) {
       StepMeasurement& step = roll.scans[steps.origins[i].scan].steps[steps.origins[i].step];
-      step.outlier = step.reason.empty();
-      step.reason = same->left_out;
+      step.outlier = !step.left_out;
+      step.left_out = same->left_out;
     }
   }
+}
+
+/// The steps' curve and what is read from it.
+Known<Sensitometry> read_steps(const TargetSteps& steps, const ExposureTarget& target) {
+  if (steps.failure) {
+    return *steps.failure;
+  }
+  Known<CharacteristicCurve> curve = fit_characteristic_curve(steps.exposed);
+  if (!curve) {
+    return curve.why();
+  }
+  ExposureScale scale;
+  scale.absolute = target.wedge && target.wedge->h_at_zero_lux_s;
+  if (!target.wedge) {
+    scale.metered_log_h = 0.0;
+    scale.exposure_index = target.exposure_index;
+  }
+  Sensitometry read = read_sensitometry(std::move(*curve), scale);
+  if (steps.place_doubt) {
+    forget_places(read, *steps.place_doubt);
+  }
+  return read;
 }
 
 }  // namespace
@@ -89,31 +110,15 @@ void read_target(RollMeasurement& roll, const ExposureTarget& target) {
   const TargetSteps steps =
       target.wedge ? wedge_steps(roll, *target.wedge) : metered_steps(roll, target);
   roll.target_cautions = steps.cautions;
-  std::string failure = steps.failure;
-  if (failure.empty()) {
-    CurveOutcome outcome = fit_characteristic_curve(steps.exposed);
-    failure = outcome.failure;
-    if (failure.empty()) {
-      ExposureScale scale;
-      scale.absolute = target.wedge && target.wedge->h_at_zero_lux_s;
-      if (!target.wedge) {
-        scale.metered_log_h = 0.0;
-        scale.exposure_index = target.exposure_index;
-      }
-      roll.sensitometry = read_sensitometry(std::move(outcome.curve), scale);
-      if (!steps.place_doubt.empty()) {
-        forget_places(*roll.sensitometry, steps.place_doubt);
-      }
-      tell_left_out(roll, steps);
-      tell_contrast(roll, method_of(target));
-    }
+  roll.sensitometry = read_steps(steps, target);
+  if (roll.sensitometry) {
+    tell_left_out(roll, steps);
+    tell_contrast(roll, method_of(target));
+  } else {
+    roll.target_cautions.push_back(
+        {Severity::caution, fact_of(CautionKind::target_unread), roll.sensitometry.why()});
   }
   number_steps(roll);
-  if (!failure.empty()) {
-    roll.target_cautions.push_back(
-        {"target-unread", Severity::caution, "No characteristic curve: " + failure + "."});
-    roll.contrast.contrast_index_reason = "No characteristic curve: " + failure + ".";
-  }
 }
 
 }  // namespace fogline

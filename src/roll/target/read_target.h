@@ -6,8 +6,7 @@
 namespace fogline {
 
 /// Lays a target's exposures on what the scans read, fits the characteristic curve and reads it.
-/// Fills the scans' steps, marks the target's frames, and tells in cautions what couldn't be done
-/// and in the contrast's reasons why there is no curve.
+/// Fills the scans' steps, marks the target's frames, and tells in cautions what couldn't be done.
 void read_target(RollMeasurement& roll, const ExposureTarget& target);
 
 }  // namespace fogline

@@ -175,16 +175,19 @@ void add_target_readings(ScanMeasurement& scan, const ScanWork& work,
     if (target.bracket) {
       add_unseen_frames(scan.strips[s], reading, film, doubt);
     }
-    if (target.wedge && scan.exposed_wedge.empty()) {
-      const PrintedWedge wedge = find_printed_wedge(reading, film, target.wedge->reference);
-      for (const PrintedStep& step : wedge.steps) {
-        scan.exposed_wedge.push_back(reading_of(step.area, film, strip, doubt, base));
-        scan.exposed_wedge.back().target_index = step.reference_index;
+    if (target.wedge && (!scan.exposed_wedge || scan.exposed_wedge->empty())) {
+      const auto wedge = find_printed_wedge(reading, film, target.wedge->reference);
+      if (!wedge) {
+        scan.exposed_wedge = wedge.why();
+        continue;
       }
-      scan.wedge_place_doubtful = wedge.place_doubtful;
-      if (!wedge.failure.empty()) {
-        scan.reasons["exposed_wedge"] = wedge.failure;
+      std::vector<ExposedReading> steps;
+      for (const PrintedStep& step : wedge->steps) {
+        steps.push_back(reading_of(step.area, film, strip, doubt, base));
+        steps.back().target_index = step.reference_index;
       }
+      scan.exposed_wedge = std::move(steps);
+      scan.wedge_place_doubtful = wedge->place_doubtful;
     }
   }
   int index = 0;

@@ -14,8 +14,6 @@ namespace {
 /// (common practice, no source).
 constexpr double metered_tone_doubt = 0.05;
 
-const char* const too_dense = "It is denser than this scan can tell.";
-
 struct FrameInRoll {
   std::size_t scan = 0;
   FrameMeasurement* frame = nullptr;
@@ -60,8 +58,8 @@ void add_step(TargetSteps& steps, RollMeasurement& roll, std::size_t scan_index,
   exposed.density = reading.area.density - doubts->base;
   exposed.density_doubt = std::hypot(reading.area.doubt, doubts->own);
   if (reading.density.at_least) {
-    exposed.left_out = too_dense;
-    step.reason = too_dense;
+    exposed.left_out = fact_of(Unknown::step_too_dense);
+    step.left_out = exposed.left_out;
   }
   if (steps.exposed.steps.empty()) {
     steps.exposed.base_fog = 0.0;
@@ -131,16 +129,16 @@ void add_bracket(TargetSteps& steps, RollMeasurement& roll, const BracketTarget&
     }
   }
   if (bracket.first_frame && first < 0) {
-    steps.failure = "the bracket's first frame, number " + std::to_string(*bracket.first_frame) +
-                    ", isn't among those found";
+    steps.failure =
+        fact_of(Unknown::first_frame_missing, {static_cast<double>(*bracket.first_frame)});
     return;
   }
-  const BracketAlignment alignment =
-      align_bracket(bracket.stops, seen, median(bracket.doubt_stops), first);
-  if (!alignment.failure.empty()) {
-    steps.failure = alignment.failure;
+  const auto found = align_bracket(bracket.stops, seen, median(bracket.doubt_stops), first);
+  if (!found) {
+    steps.failure = found.why();
     return;
   }
+  const BracketAlignment& alignment = *found;
   for (std::size_t i = 0; i < frames.size(); ++i) {
     if (alignment.exposure_of_frame[i] < 0) {
       continue;
@@ -152,25 +150,23 @@ void add_bracket(TargetSteps& steps, RollMeasurement& roll, const BracketTarget&
              "frame " + std::to_string(frames[i].frame->number));
   }
   add_unseen_frames(steps, roll, bracket, frames, alignment);
-  if (!alignment.ambiguity.empty()) {
-    steps.place_doubt = "the bracket " + alignment.ambiguity;
-    steps.cautions.push_back({"bracket-ambiguous", Severity::caution,
-                              "The bracket " + alignment.ambiguity +
-                                  ": tell first_frame on the card, or scan the strip with its "
-                                  "frame numbers upright."});
+  if (alignment.ambiguity) {
+    steps.place_doubt = alignment.ambiguity;
+    steps.cautions.push_back(
+        {Severity::caution, fact_of(CautionKind::bracket_ambiguous), alignment.ambiguity});
   }
 }
 
-std::optional<Quantity> tone_of(const FrameTone& tone, TonePart part) {
+Known<Quantity> tone_of(const FrameTone& tone, TonePart part) {
   switch (part) {
     case TonePart::shadow:
       return tone.shadow;
     case TonePart::middle:
       return tone.middle;
     case TonePart::highlight:
-      return tone.highlight;
+      break;
   }
-  return std::nullopt;
+  return tone.highlight;
 }
 
 void add_metered(TargetSteps& steps, RollMeasurement& roll, const MeteredTone& metered) {
@@ -189,9 +185,8 @@ void add_metered(TargetSteps& steps, RollMeasurement& roll, const MeteredTone& m
       return;
     }
   }
-  steps.cautions.push_back({"metered-frame-missing", Severity::caution,
-                            "Frame " + std::to_string(metered.frame) +
-                                ", whose metered tone is on the card, can't be read."});
+  steps.cautions.push_back({Severity::caution, fact_of(CautionKind::metered_frame_missing,
+                                                       {static_cast<double>(metered.frame)})});
 }
 
 /// A frame that holds steps of a printed wedge is no picture.
@@ -199,12 +194,13 @@ void mark_wedge_frames(ScanMeasurement& scan) {
   const auto holds = [](const BoxPx& box, PointPx at) {
     return at.x > box.x && at.x < box.x + box.width && at.y > box.y && at.y < box.y + box.height;
   };
+  const std::vector<ExposedReading> steps =
+      scan.exposed_wedge.value_or(std::vector<ExposedReading>());
   for (FrameMeasurement& frame : scan.frames) {
     frame.target =
-        frame.target || std::any_of(scan.exposed_wedge.begin(), scan.exposed_wedge.end(),
-                                    [&](const ExposedReading& step) {
-                                      return holds(frame.box_px, middle_of(step.corners_px));
-                                    });
+        frame.target || std::any_of(steps.begin(), steps.end(), [&](const ExposedReading& step) {
+          return holds(frame.box_px, middle_of(step.corners_px));
+        });
   }
 }
 
@@ -226,8 +222,8 @@ TargetSteps metered_steps(RollMeasurement& roll, const ExposureTarget& target) {
   for (const MeteredTone& metered : target.metered) {
     add_metered(steps, roll, metered);
   }
-  if (steps.exposed.steps.empty() && steps.failure.empty()) {
-    steps.failure = "none of the known exposures could be read";
+  if (steps.exposed.steps.empty() && !steps.failure) {
+    steps.failure = fact_of(Unknown::no_exposure_read);
   }
   return steps;
 }
@@ -242,7 +238,13 @@ TargetSteps wedge_steps(RollMeasurement& roll, const ExposedWedgeTarget& target)
     if (!steps.exposed.steps.empty()) {
       continue;
     }
-    const std::vector<ExposedReading> readings = scan.exposed_wedge;
+    if (!scan.exposed_wedge) {
+      if (scan.exposed_wedge.why().kind != Unknown::not_told) {
+        steps.failure = scan.exposed_wedge.why();
+      }
+      continue;
+    }
+    const std::vector<ExposedReading> readings = *scan.exposed_wedge;
     for (const ExposedReading& reading : readings) {
       const ReferenceStep& step =
           target.reference.steps[static_cast<std::size_t>(reading.target_index)];
@@ -252,16 +254,8 @@ TargetSteps wedge_steps(RollMeasurement& roll, const ExposedWedgeTarget& target)
       scan.steps.back().reference_density = step.density;
     }
     if (scan.wedge_place_doubtful && !readings.empty()) {
-      steps.place_doubt = "which step of the printed wedge is which isn't sure";
-      steps.cautions.push_back(
-          {"wedge-place-doubtful", Severity::caution,
-           "Which step of the printed wedge is which can't be told for sure: nothing shows its "
-           "lightest end. Contrast stands; the speed point isn't told. Leave a "
-           "dark border around the wedge."});
-    }
-    const auto reason = scan.reasons.find("exposed_wedge");
-    if (reason != scan.reasons.end()) {
-      steps.failure = reason->second;
+      steps.place_doubt = fact_of(Unknown::wedge_place_unsure);
+      steps.cautions.push_back({Severity::caution, fact_of(CautionKind::wedge_place_doubtful)});
     }
   }
   // A certificate's own error is mostly common: it stretches log H.
@@ -273,8 +267,11 @@ TargetSteps wedge_steps(RollMeasurement& roll, const ExposedWedgeTarget& target)
   for (ExposedStep& step : steps.exposed.steps) {
     step.log_h_doubt = (1.0 - common_part) * certificate;
   }
-  if (steps.exposed.steps.empty() && steps.failure.empty()) {
-    steps.failure = "no printed wedge could be read";
+  if (!steps.exposed.steps.empty()) {
+    // A wedge on one strip or scan is enough; the others need hold none.
+    steps.failure.reset();
+  } else if (!steps.failure) {
+    steps.failure = fact_of(Unknown::no_wedge_read);
   }
   return steps;
 }

@@ -3,7 +3,8 @@
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
 
-#include <string>
+#include <optional>
+#include <vector>
 
 namespace fogline {
 
@@ -18,9 +19,10 @@ struct TargetSteps {
   };
   std::vector<Origin> origins;
   std::vector<Caution> cautions;
-  /// All exposures may be shifted together: why their places along log H aren't known, else empty.
-  std::string place_doubt;
-  std::string failure;
+  /// All exposures may be shifted together: why their places along log H aren't known.
+  std::optional<WhyUnknown> place_doubt;
+  /// Why no curve can be laid through them.
+  std::optional<WhyUnknown> failure;
 };
 
 /// Of a bracket, marked areas and metered tones, log H from the metered exposure. Writes the steps

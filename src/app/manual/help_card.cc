@@ -1,9 +1,9 @@
-#include "help_card.h"
+#include "app/manual/help_card.h"
 
 namespace fogline {
 namespace {
 
-constexpr const char* text = R"(The roll card: what you noted of a roll, a TOML file
+constexpr const char* card_text = R"(The roll card: what you noted of a roll, a TOML file
 
   fogline measure strip.tif --card roll-12.toml
 
@@ -91,7 +91,7 @@ the maker's safety sheet and local rules come first.
 }  // namespace
 
 std::string card_help() {
-  return text;
+  return card_text;
 }
 
 }  // namespace fogline

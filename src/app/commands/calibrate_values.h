@@ -1,6 +1,7 @@
 #pragma once
 
-#include "command_line.h"
+#include <fogline/density/scanner_calibration.h>
+#include <fogline/density/wedge_reference.h>
 
 #include <string>
 #include <vector>
@@ -21,9 +22,5 @@ double doubt_stops_from_text(const std::string& text);
 ScannerDevice device_from_text(const std::string& text);
 /// "2026-11-26".
 std::string date_from_text(const std::string& text);
-
-/// Refuses what can't be meant: no scan, no output, no or two ways to calibrate, numbers that don't
-/// fit the scans. Throws UsageError.
-void check_calibrate(const CalibrateRequest& request);
 
 }  // namespace fogline
