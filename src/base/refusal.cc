@@ -6,7 +6,7 @@ namespace fogline {
 
 namespace {
 
-constexpr std::array<FactRow<Refusal>, 114> rows{{
+constexpr std::array<FactRow<Refusal>, 123> rows{{
     {Refusal::cant_open, "cant-open", {}, {"system"}},
     {Refusal::is_folder, "is-folder"},
     {Refusal::is_no_file, "is-no-file"},

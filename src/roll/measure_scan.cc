@@ -225,7 +225,7 @@ void add_scan_numbers(ScanMeasurement& scan, const ScanWork& work) {
 ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
                              const Progress& progress) {
   if (options.knowledge == nullptr) {
-    throw std::invalid_argument("MeasureOptions::knowledge");
+    throw std::invalid_argument("measure_scan needs MeasureOptions::knowledge");
   }
   const ScanScanner scanner(source, options);
   ScanWork work = read_scan(source, options, scanner, progress);
