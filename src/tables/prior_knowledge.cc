@@ -19,8 +19,8 @@ PriorKnowledge prior_knowledge_from(const CalibrationText& text_of) {
   PriorKnowledge knowledge;
   knowledge.population = roll_population_from(rolls.top(), devices.top(), films.top());
   knowledge.process = {development_from(development.top()), baths_from(baths.top())};
-  knowledge.scan = {devices_from(devices.top()), films_from(films.top()), tints_from(tints.top()),
-                    marks_from(marks.top())};
+  knowledge.scan = {devices_from(devices.top()), films_from(films.top(), devices.top()),
+                    tints_from(tints.top()), marks_from(marks.top())};
   for (const KnowledgeFile* file :
        {&baths, &development, &devices, &films, &marks, &rolls, &tints}) {
     file->refuse_rest();

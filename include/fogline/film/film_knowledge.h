@@ -19,9 +19,9 @@ struct UsualNet {
   bool operator==(const UsualNet&) const = default;
 };
 
-/// What film shows before anything is known of the roll. Densities of edge print, leader and
-/// pictures are above clear film. Shipped in `calibration/films.toml`, each table with its source;
-/// a default one holds nothing.
+/// What film shows in an uncalibrated scan before anything is known of the roll. Densities of edge
+/// print, leader and pictures are above clear film. Shipped in `calibration/films.toml`, each table
+/// with its source; a default one holds nothing.
 struct FilmKnowledge {
   UsualNet edge_print;
   UsualNet leader;
@@ -29,9 +29,8 @@ struct FilmKnowledge {
   UsualNet highlight;
   /// What opaque areas read: stray light.
   UsualNet opaque;
-  /// Base plus fog: 135 film on grey base, on clear base and its share, and other film.
+  /// Base plus fog: film on grey base, film on clear base, and clear base's share of 135 film.
   UsualDensity grey_base;
-  UsualDensity clear_base_135;
   UsualDensity clear_base;
   double clear_base_share_135 = 0.0;
 

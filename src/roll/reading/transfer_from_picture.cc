@@ -27,7 +27,7 @@ double base_log_likelihood(FilmFormat format, double density, const FilmKnowledg
   if (format == FilmFormat::f135) {
     const double clear = films.clear_base_share_135;
     return std::log((1.0 - clear) * normal_density(density, films.grey_base) +
-                    clear * normal_density(density, films.clear_base_135) + outside);
+                    clear * normal_density(density, films.clear_base) + outside);
   }
   return std::log(normal_density(density, films.clear_base) + outside);
 }
