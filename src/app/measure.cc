@@ -22,57 +22,17 @@
 #include <algorithm>
 #include <filesystem>
 #include <memory>
+#include <utility>
 
 namespace fogline {
 namespace {
 
-/// What files beside the scans say of the scanner.
-struct ScannerKnowledge {
-  std::optional<ScannerCalibration> scanner;
-  std::optional<WedgeReference> wedge;
-};
-
-ScannerKnowledge read_scanner_knowledge(const MeasureRequest& request) {
-  ScannerKnowledge knowledge;
-  if (request.scanner) {
-    knowledge.scanner = read_scanner_file(*request.scanner);
-  }
-  if (request.wedge) {
-    knowledge.wedge = read_wedge_reference(*request.wedge);
-  }
-  return knowledge;
-}
-
-ScanMeasurement read_scan(const std::string& file, const MeasureRequest& request,
-                          int frame_number) {
+std::unique_ptr<ScanSource> open_file(const std::string& file, const OpenOptions& options) {
   std::error_code error;
   if (std::filesystem::is_directory(file, error)) {
     throw FileError(file, Refusal::scan_is_folder);
   }
-  ProgressLine progress(file);
-  const auto source = open_scan(file, request.open);
-  MeasureOptions options = request.measure;
-  const auto blank = request.blank ? open_scan(*request.blank, request.open) : nullptr;
-  options.blank = blank.get();
-  return measure_scan(*source, options, frame_number, progress.callback());
-}
-
-RollMeasurement read_roll(const MeasureRequest& request) {
-  std::vector<ScanMeasurement> scans;
-  std::vector<UnreadFile> unread;
-  int next_frame = 1;
-  for (const std::string& file : request.scans) {
-    try {
-      scans.push_back(read_scan(file, request, next_frame));
-      next_frame += static_cast<int>(scans.back().frames.size());
-    } catch (const FileError& failure) {
-      complain(sentence_of(failure));
-      unread.push_back({file, failure.why()});
-    }
-  }
-  RollMeasurement roll = join_scans(std::move(scans), request.measure.target);
-  roll.unread = std::move(unread);
-  return roll;
+  return open_scan(file, options);
 }
 
 /// A path on the card counts from the card's own folder.
@@ -96,25 +56,66 @@ ExposureTarget target_of(const MeasureRequest& request, const std::optional<Roll
   return target;
 }
 
-// The card is read first: a slip in it is told before minutes are spent on scans.
-RollRecord record_roll(MeasureRequest request) {
+MeasureOptions options_of(const MeasureRequest& request, const std::optional<RollCard>& card,
+                          const ScanKnowledge& knowledge) {
+  MeasureOptions options = request.measure;
+  options.knowledge = std::make_shared<const ScanKnowledge>(knowledge);
+  if (card) {
+    options.base_tint = card->base_tint;
+  }
+  if (ExposureTarget target = target_of(request, card); !target.empty()) {
+    options.target = std::move(target);
+  }
+  if (request.scanner) {
+    options.scanner = read_scanner_file(*request.scanner);
+  }
+  if (request.wedge) {
+    options.wedge = read_wedge_reference(*request.wedge);
+  }
+  if (request.blank) {
+    options.blank = open_file(*request.blank, request.open);
+  }
+  return options;
+}
+
+MeasuredRoll read_roll(const MeasureRequest& request, const MeasureOptions& options) {
+  std::optional<ProgressLine> line;
+  std::vector<RollScan> scans;
+  for (const std::string& file : request.scans) {
+    const auto open = [&request, &line, file] {
+      line.emplace(file);
+      return open_file(file, request.open);
+    };
+    const auto fail = [&line](const FileError& failure) {
+      line.reset();
+      complain(sentence_of(failure));
+    };
+    scans.push_back({file, open, [&line](double share) { line->show(share); }, fail});
+  }
+  return measure_roll(scans, options);
+}
+
+/// A roll's report, and what the page shows of its scans.
+struct RollReport {
   RollRecord record;
+  std::vector<PagePicture> pictures;
+};
+
+// The card is read first: a slip in it is told before minutes are spent on scans.
+RollReport report_of(const MeasureRequest& request) {
+  RollReport report;
+  RollRecord& record = report.record;
   record.tool_version = FOGLINE_VERSION;
   if (request.card) {
     record.card = read_roll_card(*request.card);
-    request.measure.base_tint = record.card->base_tint;
   }
-  const ExposureTarget target = target_of(request, record.card);
-  request.measure.target = target.empty() ? nullptr : &target;
-  const ScannerKnowledge scanner = read_scanner_knowledge(request);
-  request.measure.scanner = scanner.scanner ? &*scanner.scanner : nullptr;
-  request.measure.wedge = scanner.wedge ? &*scanner.wedge : nullptr;
   const PriorKnowledge knowledge = shipped_prior_knowledge();
-  request.measure.knowledge = std::make_shared<const ScanKnowledge>(knowledge.scan);
-  record.measurement = read_roll(request);
+  MeasuredRoll roll = read_roll(request, options_of(request, record.card, knowledge.scan));
+  report.pictures = page_pictures(roll.pictures);
+  record.measurement = std::move(roll.measurement);
   record.judgement = judge_roll(record.measurement, record.card ? &*record.card : nullptr,
                                 request.aim_contrast_index, knowledge);
-  return record;
+  return report;
 }
 
 void put_json(const std::string& path, const RollRecord& record) {
@@ -135,9 +136,8 @@ void put_csv(const std::string& path, const RollRecord& record) {
   }
 }
 
-void put_page(const MeasureRequest& request, const RollRecord& record) {
-  const std::string page =
-      html_from_record(record, page_pictures(record.measurement), {request.units});
+void put_page(const MeasureRequest& request, const RollReport& report) {
+  const std::string page = html_from_record(report.record, report.pictures, {request.units});
   if (!request.html) {
     const std::string path = write_default_page(request.scans.front(), page);
     if (path != default_page_path(request.scans.front())) {
@@ -170,7 +170,8 @@ bool written(const Writer& write) {
 }  // namespace
 
 ExitStatus run_measure(const MeasureRequest& request) {
-  const RollRecord record = record_roll(request);
+  const RollReport report = report_of(request);
+  const RollRecord& record = report.record;
   bool all_done = record.measurement.unread.empty();
   if (request.json) {
     all_done = written([&] { put_json(*request.json, record); }) && all_done;
@@ -179,7 +180,7 @@ ExitStatus run_measure(const MeasureRequest& request) {
     all_done = written([&] { put_csv(*request.csv, record); }) && all_done;
   }
   if (request.html != no_page) {
-    all_done = written([&] { put_page(request, record); }) && all_done;
+    all_done = written([&] { put_page(request, report); }) && all_done;
   }
   // Last: whoever reads it through a pipe may stop reading, which ends the program.
   if (request.json != "-" && request.html != "-" && request.csv != "-") {
@@ -190,7 +191,7 @@ ExitStatus run_measure(const MeasureRequest& request) {
   }
   // No other finding stands for a scan without densities.
   const bool unfit = std::any_of(record.judgement.findings.begin(), record.judgement.findings.end(),
-                                 [](const Finding& f) { return f.code == "unfit-scan"; });
+                                 [](const Finding& f) { return f.cause == Cause::unfit_scan; });
   return unfit ? ExitStatus::unfit_scan : ExitStatus::done;
 }
 

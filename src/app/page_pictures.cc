@@ -64,12 +64,4 @@ std::vector<PagePicture> page_pictures(const std::vector<ScanPicture>& pictures)
   return encoded;
 }
 
-std::vector<PagePicture> page_pictures(const RollMeasurement& measurement) {
-  std::vector<PagePicture> pictures;
-  for (const ScanMeasurement& scan : measurement.scans) {
-    pictures.push_back(page_picture(scan.picture));
-  }
-  return pictures;
-}
-
 }  // namespace fogline

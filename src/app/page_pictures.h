@@ -2,7 +2,7 @@
 
 #include "page/html.h"
 
-#include <fogline/roll/roll_measurement.h>
+#include <fogline/roll/scan_picture.h>
 
 #include <vector>
 
@@ -11,7 +11,5 @@ namespace fogline {
 /// Display pictures as JPEG for a page, 1600 pixels on the longer side at most; an empty one stays
 /// empty.
 std::vector<PagePicture> page_pictures(const std::vector<ScanPicture>& pictures);
-/// The same of a roll's scans, one a scan.
-std::vector<PagePicture> page_pictures(const RollMeasurement& measurement);
 
 }  // namespace fogline

@@ -20,10 +20,10 @@ class ProgressLine {
 
   /// Valid as long as this line lives.
   Progress callback();
-
- private:
+  /// Tells the share done, 0 to 1.
   void show(double share);
 
+ private:
   std::string file_;
   bool on_terminal_;
   std::chrono::steady_clock::time_point start_;

@@ -77,6 +77,20 @@ constexpr auto rows = std::to_array<FactRow<Unknown>>({
     {Unknown::profile_of_other_kind, "profile-of-other-kind"},
     {Unknown::profile_without_curve, "profile-without-curve"},
     {Unknown::profile_not_rising, "profile-not-rising"},
+
+    // process
+    {Unknown::no_density_scan, "no-density-scan"},
+    {Unknown::no_clear_film, "no-clear-film"},
+    {Unknown::no_picture, "no-picture"},
+    {Unknown::unusual_roll, "unusual-roll"},
+    {Unknown::nothing_metered, "nothing-metered"},
+    {Unknown::no_curve_contrast, "no-curve-contrast"},
+    {Unknown::own_process, "own-process"},
+    {Unknown::film_not_developed, "film-not-developed"},
+    {Unknown::developer_weak, "developer-weak"},
+    {Unknown::contrast_untold, "contrast-untold"},
+    {Unknown::film_not_exposed, "film-not-exposed"},
+    {Unknown::exposure_untold, "exposure-untold"},
 });
 static_assert(rows_in_order(rows));
 

@@ -10,8 +10,8 @@ std::string tonight_part(const RollRecord& record) {
     return "";
   }
   std::string html = "<ol>\n";
-  for (const std::string& step : tonight_steps(*record.judgement.advice)) {
-    html += "<li>" + sentence_html(step) + "</li>\n";
+  for (const TonightStep& step : tonight_steps(*record.judgement.advice)) {
+    html += "<li>" + sentence_html(step.full) + "</li>\n";
   }
   return html + "</ol>\n" + cautions_link();
 }
@@ -21,7 +21,7 @@ std::string baths_part(const RollRecord& record) {
     return "";
   }
   std::string html;
-  for (const RecipeReasons& part : recipe_reasons(*record.judgement.advice)) {
+  for (const RecipeReasons& part : recipe_reasons(record.judgement)) {
     html += "<h3>" + std::string(part.name) + "</h3>\n" + list_html(part.sentences);
   }
   return html.empty() ? html : html + cautions_link();

@@ -12,7 +12,7 @@ namespace {
 std::string numbers_table(const Sensitometry& read) {
   std::string html = "<table class=\"numbers\">\n<caption>Read from the curve</caption>\n<tbody>\n";
   for (const CurveNumber& number : curve_numbers(read)) {
-    if (number.reading->quantity) {
+    if (*number.reading) {
       html += "<tr><th scope=\"row\">" + html_escaped(number.name) + "</th><td>" +
               sentence_html(curve_number_text(*number.reading, number.decimals)) + "</td></tr>\n";
     }

@@ -7,7 +7,7 @@
 #include <algorithm>
 
 // The first screen: verdict, tonight, next roll. It must fit a phone of 360 by 640 points, so steps
-// are told by their first sentence here and in full further down.
+// are told by what is done here and in full further down.
 
 namespace fogline {
 namespace {
@@ -31,7 +31,7 @@ std::string eyebrow(const RollRecord& record) {
 }
 
 std::string tonight(const Advice& advice) {
-  const std::vector<std::string> steps = tonight_steps(advice);
+  const std::vector<TonightStep> steps = tonight_steps(advice);
   if (steps.empty()) {
     return "";
   }
@@ -39,7 +39,7 @@ std::string tonight(const Advice& advice) {
   html += tonight_goes_on(advice) ? " <a href=\"#tonight\">in full</a>" : "";
   html += "</h2>\n<ol>\n";
   for (std::size_t i = 0; i < std::min(steps.size(), steps_at_first); ++i) {
-    html += "<li>" + sentence_html(short_step(steps[i])) + "</li>\n";
+    html += "<li>" + sentence_html(steps[i].what) + "</li>\n";
   }
   return html + "</ol>\n</div>\n";
 }
@@ -76,10 +76,10 @@ bool tells_little(const RollMeasurement& measurement) {
 }
 
 bool tonight_goes_on(const Advice& advice) {
-  const std::vector<std::string> steps = tonight_steps(advice);
+  const std::vector<TonightStep> steps = tonight_steps(advice);
   return steps.size() > steps_at_first ||
          std::any_of(steps.begin(), steps.end(),
-                     [](const std::string& step) { return short_step(step) != step; });
+                     [](const TonightStep& step) { return step.what != step.full; });
 }
 
 std::string head_part(const RollRecord& record, DensityUnits units) {

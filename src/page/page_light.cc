@@ -1,6 +1,9 @@
 #include "page/draw/escape.h"
 #include "page/page_parts.h"
+#include "words/aim_words.h"
+#include "words/evidence_words.h"
 #include "words/judgement_words.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -100,7 +103,7 @@ std::string contrast_line(const Judgement& judgement) {
                   "Contrast index of this roll beside the aim"};
   return "<p>Contrast index about <b>" +
          sentence_html(sentence_from_density(contrast, DensityUnits::density)) + "</b>; " +
-         html_escaped(aim.source) + " is " + text_from_number(aim.contrast_index, 2) +
+         html_escaped(aim_source_words(aim)) + " is " + text_from_number(aim.contrast_index, 2) +
          ", and nothing within " + text_from_number(aim.tolerance, 2) +
          " of it is called wrong.</p>\n" + LineDrawing(line).html(contrast);
 }
@@ -131,20 +134,22 @@ std::string light_part(const RollRecord& record) {
   std::string html;
   for (const Finding* finding : findings_at(record, FindingPlace::light_or_time)) {
     // The five causes stand in the table, with the evidence they share.
-    if (!weighed.judged || finding->code == "weak-developer" || finding->code == "drift") {
+    if (!weighed.judged() || finding->cause == Cause::weak_developer ||
+        finding->cause == Cause::drift) {
       html += "<p>" + sentence_html(finding_sentence(*finding)) + "</p>\n" +
-              list_html(finding->evidence);
+              list_html(evidence_sentences(*finding));
     }
   }
-  if (weighed.judged) {
-    html += "<div class=\"weigh\">\n" + odds_table(weighed.causes) + "<figure class=\"lines\">\n" +
+  if (weighed.judged()) {
+    html += "<div class=\"weigh\">\n" + odds_table(*weighed.causes) + "<figure class=\"lines\">\n" +
             contrast_line(record.judgement) + light_line(weighed) + "</figure>\n</div>\n";
-  } else if (!weighed.reason.empty()) {
-    html += "<p>" + sentence_html(weighed.reason) + "</p>\n";
+  } else if (const std::string reason = reason_sentence(weighed.causes.why()); !reason.empty()) {
+    html += "<p>" + sentence_html(reason) + "</p>\n";
   }
-  html += list_html(weighed.evidence);
-  if (!weighed.would_tell_most.empty()) {
-    html += "<p>What would tell most: " + sentence_html(weighed.would_tell_most) + "</p>\n";
+  html += list_html(evidence_sentences(weighed.evidence));
+  if (weighed.would_tell_most) {
+    html += "<p>What would tell most: " +
+            sentence_html(std::string(measurement_sentence(*weighed.would_tell_most))) + "</p>\n";
   }
   return html;
 }

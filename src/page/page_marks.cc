@@ -1,5 +1,6 @@
 #include "page/draw/escape.h"
 #include "page/page_parts.h"
+#include "words/evidence_words.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
 #include "words/unknown_words.h"
@@ -142,8 +143,8 @@ std::string marks_part(const RollRecord& record, const std::vector<PagePicture>&
   const RollMeasurement& measurement = record.measurement;
   std::string html;
   for (const Finding* finding : findings_at(record, FindingPlace::marks)) {
-    html +=
-        "<p>" + sentence_html(finding_sentence(*finding)) + "</p>\n" + list_html(finding->evidence);
+    html += "<p>" + sentence_html(finding_sentence(*finding)) + "</p>\n" +
+            list_html(evidence_sentences(*finding));
   }
   html += cutouts(measurement, pictures, lists) + mark_table(lists, units);
   for (std::size_t i = 0; i < lists.size(); ++i) {

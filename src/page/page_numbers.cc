@@ -10,7 +10,7 @@
 namespace fogline {
 namespace {
 
-std::string cell(const std::optional<Quantity>& density, DensityUnits units) {
+std::string cell(const Known<Quantity>& density, DensityUnits units) {
   if (!density) {
     return "<td>–</td>";
   }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace fogline {
 
@@ -10,9 +9,6 @@ namespace {
 
 /// Stored rows worth gathering before grid rows are handed on, where the file's own unit is less.
 constexpr int least_rows_a_piece = 32;
-
-/// Bins of the histogram of samples wider than 8 bits.
-constexpr float float_bins_top = 65535.0F;
 
 /// One row of samples of a block, `x` pixels right of the region's edge, and where it goes.
 template <typename Sample, int Channels>
@@ -22,29 +18,11 @@ struct RowTask {
   int x;
   int width;
   int reduction;
-  const std::uint32_t* table[Channels];
-  std::uint32_t* counts[Channels];
-  std::uint64_t* light;
-  std::uint32_t* clipped;
-  std::uint32_t top_code;
   int cell_stride;
 };
 
-// The inner loops of every reading. Counting and summing in two sweeps over a row that lies in the
-// cache takes half the time of one sweep that does both: the processor then needn't prove that
-// stores to the counts leave the tables alone.
-
-template <typename Sample, int Channels>
-void count_codes(const RowTask<Sample, Channels>& task) {
-  const Sample* sample = task.samples;
-  std::uint32_t* counts[Channels];
-  std::copy(task.counts, task.counts + Channels, counts);
-  for (int x = 0; x < task.width; ++x, sample += task.pixel_stride) {
-    for (int c = 0; c < Channels; ++c) {
-      ++counts[c][sample[c]];
-    }
-  }
-}
+// The inner loops of every reading. Several sweeps over a row that lies in the cache take less time
+// than one that does all: each stays simple enough for the compiler.
 
 /// Adds `value(channel, code)` over each cell of the row to `sums`.
 template <typename Sum, typename Sample, int Channels, typename Value>
@@ -70,36 +48,52 @@ void add_cells(const RowTask<Sample, Channels>& task, Sum* sums, const Value& va
 }
 
 template <typename Sample, int Channels>
-void add_light(const RowTask<Sample, Channels>& task) {
+void add_light(const RowTask<Sample, Channels>& task, const LightTables& tables,
+               std::size_t first_channel, std::uint64_t* light) {
   const std::uint32_t* table[Channels];
-  std::copy(task.table, task.table + Channels, table);
-  add_cells(task, task.light,
+  for (int c = 0; c < Channels; ++c) {
+    table[c] = tables.of_channel[first_channel + static_cast<std::size_t>(c)]->data();
+  }
+  add_cells(task, light,
             [&](int c, Sample code) { return static_cast<std::uint64_t>(table[c][code]); });
 }
 
-/// Counts codes and, only in rows that hold any, the clipped pixels of each cell.
+/// The highest code of a row.
 template <typename Sample, int Channels>
-void count_row(const RowTask<Sample, Channels>& task) {
-  constexpr std::size_t last_code = std::numeric_limits<Sample>::max();
-  const bool only_last = task.top_code >= last_code;
-  std::uint64_t before = 0;
-  std::uint64_t after = 0;
-  for (int c = 0; c < Channels; ++c) {
-    before += task.counts[c][last_code];
+Sample highest_code(const RowTask<Sample, Channels>& task) {
+  Sample highest = 0;
+  const Sample* sample = task.samples;
+  if (task.pixel_stride == Channels) {
+    // Samples that touch are compared many at a time.
+    const std::ptrdiff_t count = static_cast<std::ptrdiff_t>(task.width) * Channels;
+    for (std::ptrdiff_t i = 0; i < count; ++i) {
+      highest = std::max(highest, sample[i]);
+    }
+    return highest;
   }
-  count_codes(task);
-  for (int c = 0; c < Channels; ++c) {
-    after += task.counts[c][last_code];
+  for (int x = 0; x < task.width; ++x, sample += task.pixel_stride) {
+    for (int c = 0; c < Channels; ++c) {
+      highest = std::max(highest, sample[c]);
+    }
   }
-  if (!only_last || after != before) {
-    const std::uint32_t top = task.top_code;
-    add_cells(task, task.clipped, [top](int, Sample code) { return code >= top ? 1U : 0U; });
+  return highest;
+}
+
+/// Counts the clipped pixels of each cell; few rows hold any.
+template <typename Sample, int Channels>
+void count_clipped(const RowTask<Sample, Channels>& task, std::uint32_t top_code,
+                   std::uint32_t* clipped) {
+  if (highest_code(task) >= top_code) {
+    add_cells(task, clipped, [&](int, Sample code) { return code >= top_code ? 1U : 0U; });
   }
 }
 
-int rows_a_piece(const BlockSource& source, const RegionPx& region, int reduction, int channels) {
+int rows_a_piece(const BlockSource& source, const RegionPx& region, int reduction,
+                 const Decoding& decoding) {
   const std::int64_t grid_width = (region.width + reduction - 1) / reduction;
-  const std::int64_t row_bytes = grid_width * channels * light_sum_bytes_a_sample;
+  const std::int64_t row_bytes = grid_width * decoding.channels *
+                                 static_cast<std::int64_t>(decoding.readings.size()) *
+                                 light_sum_bytes_a_sample;
   const std::int64_t grid_rows = std::max<std::int64_t>(1, light_sums_budget_bytes / row_bytes - 2);
   const std::int64_t most = std::min<std::int64_t>(grid_rows * reduction, region.height);
   const int unit = source.rows_together();
@@ -110,56 +104,52 @@ int rows_a_piece(const BlockSource& source, const RegionPx& region, int reductio
 
 }  // namespace
 
-LightSums::LightSums(const RegionPx& region, int reduction, int channels)
+LightSums::LightSums(const RegionPx& region, int reduction, const Decoding& decoding)
     : region_(region),
       reduction_(reduction),
-      channels_(channels),
+      decoding_(decoding),
       grid_width_(
-          static_cast<int>((static_cast<std::int64_t>(region.width) + reduction - 1) / reduction)) {
-}
+          static_cast<int>((static_cast<std::int64_t>(region.width) + reduction - 1) / reduction)),
+      light_(decoding.readings.size()) {}
 
 std::size_t LightSums::row_offset(int grid_y) const {
   return static_cast<std::size_t>(grid_y - first_row_) * static_cast<std::size_t>(grid_width_) *
-         static_cast<std::size_t>(channels_);
+         static_cast<std::size_t>(decoding_.channels);
 }
 
 void LightSums::reserve_rows(int y_end) {
   const int last_row = (y_end - region_.y - 1) / reduction_;
   rows_ = std::max(rows_, last_row - first_row_ + 1);
-  const std::size_t cells = row_offset(first_row_ + rows_);
-  light_.resize(std::max(light_.size(), cells));
-  clipped_.resize(std::max(clipped_.size(), cells));
+  const std::size_t cells = std::max(clipped_.size(), row_offset(first_row_ + rows_));
+  clipped_.resize(cells);
+  for (std::vector<std::uint64_t>& sums : light_) {
+    sums.resize(cells);
+  }
 }
 
 template <typename Sample, int Channels>
-void LightSums::add_samples(const Block& block, const Decoding& decoding, CodeCounts* counts) {
+void LightSums::add_samples(const Block& block) {
   RowTask<Sample, Channels> task{};
   task.samples = static_cast<const Sample*>(block.samples);
   task.pixel_stride = block.pixel_stride;
   task.x = block.area.x - region_.x;
   task.width = block.area.width;
   task.reduction = reduction_;
-  task.top_code = decoding.top_code;
-  task.cell_stride = channels_;
-  for (int c = 0; c < Channels; ++c) {
-    const auto slot = static_cast<std::size_t>(block.first_channel) + static_cast<std::size_t>(c);
-    task.table[c] = decoding.tables.of_channel[slot]->data();
-    task.counts[c] = counts != nullptr ? (*counts)[slot].data() : nullptr;
-  }
+  task.cell_stride = decoding_.channels;
+  const auto first_channel = static_cast<std::size_t>(block.first_channel);
   for (int y = 0; y < block.area.height; ++y, task.samples += block.row_stride) {
-    const std::size_t offset = row_offset((block.area.y + y - region_.y) / reduction_) +
-                               static_cast<std::size_t>(block.first_channel);
-    task.light = light_.data() + offset;
-    task.clipped = clipped_.data() + offset;
-    add_light(task);
-    if (counts != nullptr) {
-      count_row(task);
+    const std::size_t offset =
+        row_offset((block.area.y + y - region_.y) / reduction_) + first_channel;
+    for (std::size_t i = 0; i < light_.size(); ++i) {
+      add_light(task, decoding_.readings[i].tables, first_channel, light_[i].data() + offset);
     }
+    count_clipped(task, decoding_.top_code, clipped_.data() + offset);
   }
 }
 
-void LightSums::add_float(const Block& block, const Decoding& decoding, CodeCounts* counts) {
+void LightSums::add_float(const Block& block) {
   const auto* row = static_cast<const float*>(block.samples);
+  const auto channels = static_cast<std::size_t>(decoding_.channels);
   for (int y = 0; y < block.area.height; ++y, row += block.row_stride) {
     const std::size_t offset = row_offset((block.area.y + y - region_.y) / reduction_);
     const float* pixel = row;
@@ -169,33 +159,29 @@ void LightSums::add_float(const Block& block, const Decoding& decoding, CodeCoun
         // Not-a-number counts as no light.
         const float code = pixel[c] > 0.0F ? std::min(pixel[c], 1.0F) : 0.0F;
         const int channel = block.first_channel + c;
-        const std::size_t at =
-            offset + cell * static_cast<std::size_t>(channels_) + static_cast<std::size_t>(channel);
-        const double light = decoding.curve.light(static_cast<double>(code), channel);
-        light_[at] += static_cast<std::uint64_t>(std::llround(light * full_light));
-        if (counts != nullptr) {
-          ++(*counts)[static_cast<std::size_t>(channel)]
-                     [static_cast<std::size_t>(std::lround(code * float_bins_top))];
-          clipped_[at] += code >= 1.0F ? 1U : 0U;
+        const std::size_t at = offset + cell * channels + static_cast<std::size_t>(channel);
+        for (std::size_t i = 0; i < light_.size(); ++i) {
+          const double light =
+              decoding_.readings[i].curve.light(static_cast<double>(code), channel);
+          light_[i][at] += static_cast<std::uint64_t>(std::llround(light * full_light));
         }
+        clipped_[at] += code >= 1.0F ? 1U : 0U;
       }
     }
   }
 }
 
-void LightSums::add(const Block& block, const Decoding& decoding, CodeCounts* counts) {
+void LightSums::add(const Block& block) {
   const bool one = block.channels == 1;
   switch (block.type) {
     case SampleType::u8:
-      one ? add_samples<std::uint8_t, 1>(block, decoding, counts)
-          : add_samples<std::uint8_t, 3>(block, decoding, counts);
+      one ? add_samples<std::uint8_t, 1>(block) : add_samples<std::uint8_t, 3>(block);
       break;
     case SampleType::u16:
-      one ? add_samples<std::uint16_t, 1>(block, decoding, counts)
-          : add_samples<std::uint16_t, 3>(block, decoding, counts);
+      one ? add_samples<std::uint16_t, 1>(block) : add_samples<std::uint16_t, 3>(block);
       break;
     case SampleType::f32:
-      add_float(block, decoding, counts);
+      add_float(block);
       break;
   }
 }
@@ -211,8 +197,11 @@ void LightSums::finish_rows(int y_end, const LightRowSink& sink) {
       break;
     }
     const std::size_t offset = row_offset(grid_y);
-    sink(LightRow{grid_y, static_cast<int>(row_end - row_begin), light_.data() + offset,
-                  clipped_.data() + offset});
+    LightRow row{grid_y, static_cast<int>(row_end - row_begin), {}, clipped_.data() + offset};
+    for (const std::vector<std::uint64_t>& sums : light_) {
+      row.light.push_back(sums.data() + offset);
+    }
+    sink(row);
   }
   const std::size_t used = row_offset(first_row_ + done);
   const std::size_t kept = row_offset(first_row_ + rows_) - used;
@@ -222,7 +211,7 @@ void LightSums::finish_rows(int y_end, const LightRowSink& sink) {
     std::fill(kept_end, cells.end(), 0);
   };
   if (used > 0) {
-    shift(light_);
+    std::for_each(light_.begin(), light_.end(), shift);
     shift(clipped_);
   }
   first_row_ += done;
@@ -230,9 +219,9 @@ void LightSums::finish_rows(int y_end, const LightRowSink& sink) {
 }
 
 void reduce_region(BlockSource& source, const RegionPx& region, int reduction,
-                   const Decoding& decoding, CodeCounts* counts, const LightRowSink& sink) {
-  LightSums sums(region, reduction, decoding.channels);
-  const int piece = rows_a_piece(source, region, reduction, decoding.channels);
+                   const Decoding& decoding, const LightRowSink& sink, const BlockSink& codes) {
+  LightSums sums(region, reduction, decoding);
+  const int piece = rows_a_piece(source, region, reduction, decoding);
   const int unit = source.rows_together();
   const int bottom = region.y + region.height;
   int y = region.y;
@@ -243,8 +232,12 @@ void reduce_region(BlockSource& source, const RegionPx& region, int reduction,
       next = std::max(y + 1, next / unit * unit);
     }
     sums.reserve_rows(next);
-    source.read_blocks(RegionPx{region.x, y, region.width, next - y},
-                       [&](const Block& block) { sums.add(block, decoding, counts); });
+    source.read_blocks(RegionPx{region.x, y, region.width, next - y}, [&](const Block& block) {
+      sums.add(block);
+      if (codes) {
+        codes(block);
+      }
+    });
     sums.finish_rows(next, sink);
     y = next;
   }

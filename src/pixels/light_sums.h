@@ -20,24 +20,26 @@ inline constexpr std::int64_t light_sums_budget_bytes = 16 << 20;
 inline constexpr std::int64_t light_sum_bytes_a_sample =
     sizeof(std::uint64_t) + sizeof(std::uint32_t);
 
-/// What turns the codes of one picture into light.
-struct Decoding {
+/// One tone curve, ready for whole samples.
+struct LightReading {
   ToneCurve curve;
   LightTables tables;
+};
+
+/// What turns the codes of one picture into light: by one tone curve, or by several at once.
+struct Decoding {
+  std::vector<LightReading> readings;
   /// Codes from here on are clipped (full sensor range or the file's white level).
   std::uint32_t top_code = 255;
   int channels = 1;
 };
 
-/// Counts of codes in one thread's part of a picture: fast 32-bit bins, 256 or 65,536 a channel.
-using CodeCounts = PerChannel<std::vector<std::uint32_t>>;
-
-/// One finished grid row: sums of fixed-point light and counts of clipped pixels, channels
-/// interleaved, and how many stored rows went in.
+/// One finished grid row: sums of fixed-point light for each reading and counts of clipped pixels,
+/// channels interleaved, and how many stored rows went in.
 struct LightRow {
   int grid_y = 0;
   int stored_rows = 0;
-  const std::uint64_t* light = nullptr;
+  std::vector<const std::uint64_t*> light;
   const std::uint32_t* clipped = nullptr;
 };
 
@@ -48,38 +50,39 @@ using LightRowSink = std::function<void(const LightRow&)>;
 /// never held. Whole-number sums: the order in which blocks come doesn't change a bit.
 class LightSums {
  public:
-  LightSums(const RegionPx& region, int reduction, int channels);
+  LightSums(const RegionPx& region, int reduction, const Decoding& decoding);
 
   [[nodiscard]] int grid_width() const { return grid_width_; }
 
   /// Makes room for stored rows up to (not including) `y_end` of the picture.
   void reserve_rows(int y_end);
 
-  /// Adds a block that lies within the region and the rows made room for; counts codes and clipped
-  /// pixels where `counts` is not null.
-  void add(const Block& block, const Decoding& decoding, CodeCounts* counts);
+  /// Adds a block that lies within the region and the rows made room for.
+  void add(const Block& block);
 
   /// Hands on every grid row whose stored rows all lie above `y_end`.
   void finish_rows(int y_end, const LightRowSink& sink);
 
  private:
   template <typename Sample, int Channels>
-  void add_samples(const Block& block, const Decoding& decoding, CodeCounts* counts);
-  void add_float(const Block& block, const Decoding& decoding, CodeCounts* counts);
+  void add_samples(const Block& block);
+  void add_float(const Block& block);
   [[nodiscard]] std::size_t row_offset(int grid_y) const;
 
   RegionPx region_;
   int reduction_;
-  int channels_;
+  const Decoding& decoding_;
   int grid_width_;
   int first_row_ = 0;
   int rows_ = 0;
-  std::vector<std::uint64_t> light_;
+  /// One for each reading.
+  std::vector<std::vector<std::uint64_t>> light_;
   std::vector<std::uint32_t> clipped_;
 };
 
-/// Reads a region piece by piece, hands on its grid rows from top to bottom. `counts` may be null.
+/// Reads a region piece by piece, hands on its grid rows from top to bottom, and its blocks, in any
+/// order, to `codes` where that isn't empty.
 void reduce_region(BlockSource& source, const RegionPx& region, int reduction,
-                   const Decoding& decoding, CodeCounts* counts, const LightRowSink& sink);
+                   const Decoding& decoding, const LightRowSink& sink, const BlockSink& codes);
 
 }  // namespace fogline

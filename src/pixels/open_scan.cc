@@ -34,6 +34,8 @@ Format format_of(const InputFile& file) {
   return starts({0xFF, 0xD8, 0xFF}) ? Format::jpeg : Format::unknown;
 }
 
+}  // namespace
+
 OpenedPicture open_picture(const std::string& path) {
   const InputFile file(path);
   switch (format_of(file)) {
@@ -48,8 +50,6 @@ OpenedPicture open_picture(const std::string& path) {
   }
   refuse(path, Refusal::no_picture);
 }
-
-}  // namespace
 
 std::unique_ptr<ScanSource> open_scan(const std::string& path, const OpenOptions& options) {
   OpenedPicture picture = open_picture(path);

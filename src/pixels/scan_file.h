@@ -1,6 +1,7 @@
 #pragma once
 
 #include "pixels/block_source.h"
+#include "pixels/kept_codes.h"
 #include "pixels/light_sums.h"
 #include "pixels/tone_curve.h"
 
@@ -8,6 +9,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 namespace fogline {
 
@@ -29,23 +31,34 @@ class ScanFile final : public ScanSource {
   [[nodiscard]] const ScanInfo& info() const override { return picture_.info; }
   void set_transfer(const Transfer& transfer) override;
   [[nodiscard]] double code_of(double light, int channel) const override;
-  ScanGrid survey(std::int64_t most_pixels, const Progress& progress) override;
-  Raster<float> read(const RegionPx& region, int reduction) override;
+  ScanGrid survey(const SurveyPlan& plan, const Progress& progress) override;
 
  private:
-  [[nodiscard]] Decoding decoding() const;
-  [[nodiscard]] int codes() const { return picture_.sample_type == SampleType::u8 ? 256 : 65536; }
+  /// A grid that a plan foresaw.
+  struct KeptGrid {
+    Transfer transfer;
+    ScanGrid grid;
+  };
+
+  void check(const Transfer& transfer) const;
+  [[nodiscard]] ToneCurve curve_of(const Transfer& transfer) const;
+  [[nodiscard]] Decoding decoding(const std::vector<Transfer>& transfers) const;
+  [[nodiscard]] ScanGrid survey_file(const SurveyPlan& plan, const Progress& progress);
+  [[nodiscard]] ScanGrid survey_kept_codes(std::int64_t most_pixels, const Progress& progress);
 
   OpenedPicture picture_;
   /// The curve the file itself names, for a later set_transfer to TransferKind::curve.
   ToneCurve own_curve_;
-  Decoding decoding_;
+  std::vector<KeptGrid> kept_grids_;
+  std::unique_ptr<KeptCodes> kept_codes_;
 };
 
-/// One pass over all blocks: grid, clip bits, histograms. On as many threads as memory and
-/// processors allow where the source gives random access.
-ScanGrid survey_blocks(BlockSource& source, const ScanInfo& info, const Decoding& decoding,
-                       int codes, std::int64_t most_pixels, const Progress& progress);
+/// One pass over all blocks: a grid for each reading of the codes, with clip bits. On as many
+/// threads as memory and processors allow where the source gives random access. `keep`, where not
+/// null, takes all codes.
+std::vector<ScanGrid> survey_blocks(BlockSource& source, const ScanInfo& info,
+                                    const Decoding& decoding, std::int64_t most_pixels,
+                                    KeptCodes* keep, const Progress& progress);
 
 /// The smallest whole reduction with ceil(width / r) * ceil(height / r) <= most_pixels.
 int reduction_for(int width_px, int height_px, std::int64_t most_pixels);

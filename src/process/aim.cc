@@ -7,29 +7,43 @@ namespace {
 constexpr double diffusion_aim = 0.58;
 constexpr double condenser_aim = 0.45;
 
+constexpr std::array<FactRow<AimSource>, 5> rows{{
+    {AimSource::diffusion, "diffusion"},
+    {AimSource::condenser, "condenser"},
+    {AimSource::scanning, "scanning"},
+    {AimSource::card, "card"},
+    {AimSource::option, "option"},
+}};
+static_assert(rows_in_order(rows));
+
 }  // namespace
+
+template <>
+std::span<const FactRow<AimSource>> fact_rows<AimSource>() {
+  return rows;
+}
 
 Aim aim_for(const RollCard* card, std::optional<double> wanted) {
   Aim aim;
   if (wanted) {
     aim.contrast_index = *wanted;
-    aim.source = "the aim you gave";
+    aim.source = AimSource::option;
   } else if (card != nullptr && card->aim_contrast_index) {
     aim.contrast_index = *card->aim_contrast_index;
-    aim.source = "the aim on your roll card";
+    aim.source = AimSource::card;
   } else if (card != nullptr && card->print_with == PrintWith::condenser) {
     aim.contrast_index = condenser_aim;
-    aim.source = "the usual aim for condenser light";
+    aim.source = AimSource::condenser;
   } else if (card != nullptr && card->print_with == PrintWith::scan) {
     aim.contrast_index = diffusion_aim;
-    aim.source = "the usual aim for scanning";
+    aim.source = AimSource::scanning;
   } else {
     aim.contrast_index = diffusion_aim;
-    aim.source = "the usual aim for diffusion light";
+    aim.source = AimSource::diffusion;
   }
   const bool likeness_wanted = card != nullptr && card->aim_like && !card->aim_contrast_index;
   if (likeness_wanted && !wanted) {
-    aim.source += ", because the contrast of \"" + *card->aim_like + "\" isn't known here";
+    aim.unknown_like = card->aim_like;
   }
   return aim;
 }

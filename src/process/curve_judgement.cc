@@ -1,3 +1,4 @@
+
 #include <fogline/process/curve_judgement.h>
 
 #include <cmath>
@@ -7,7 +8,6 @@ namespace fogline {
 namespace {
 
 constexpr double zones_of_subject = 7.0;
-constexpr double condenser_factor = 1.22;
 /// Half width (95 %) of what enlargers differ in, as a share.
 constexpr double condenser_share_95 = 0.06;
 constexpr double seen_through_density = 2.0;
@@ -25,7 +25,8 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
   }
   const Sensitometry& read = *roll.sensitometry;
   CurveJudgement judgement;
-  if (const CurveReading& index = read.readings.contrast_index) {
+  judgement.zones = Unknown::no_curve_contrast;
+  if (const auto& index = read.readings.contrast_index) {
     Quantity zones;
     zones.value = zones_of(index->value, aim.contrast_index);
     // Straight enough over the doubt of one curve.
@@ -46,12 +47,14 @@ std::optional<CurveJudgement> judge_curve(const RollMeasurement& roll, const Aim
                  {},
                  {},
                  false};
+  } else {
+    judgement.condenser_range = judgement.diffusion_range.why();
   }
   judgement.densest =
       read.placement.zones[static_cast<std::size_t>(white_zone - first_zone)].net_density;
-  if (judgement.densest) {
-    judgement.suits_scanning = judgement.densest->value < seen_through_density;
-  }
+  judgement.suits_scanning = judgement.densest
+                                 ? Known<bool>(judgement.densest->value < seen_through_density)
+                                 : Known<bool>(judgement.densest.why());
   return judgement;
 }
 

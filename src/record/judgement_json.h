@@ -15,6 +15,6 @@ Json json_from_light_or_time(const LightOrTime& light_or_time);
 /// What a curve means for development, paper and scanning.
 Json json_from_curve_judgement(const CurveJudgement& judgement);
 /// The schema's `advice`. A null in it is explained by the `reasons` beside it.
-Json json_from_advice(const Advice& advice);
+Json json_from_advice(const Advice& advice, const Aim& aim);
 
 }  // namespace fogline

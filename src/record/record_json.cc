@@ -112,8 +112,9 @@ std::string json_from_record(const RollRecord& record) {
   object["findings"] = json_from_findings(record.judgement.findings);
   object["aim"] = json_from_aim(record.judgement.aim);
   object["light_or_time"] = json_from_light_or_time(record.judgement.light_or_time);
-  object["advice"] =
-      record.judgement.advice ? json_from_advice(*record.judgement.advice) : Json(nullptr);
+  object["advice"] = record.judgement.advice
+                         ? json_from_advice(*record.judgement.advice, record.judgement.aim)
+                         : Json(nullptr);
   std::map<std::string, std::string> reasons;
   if (!record.card) {
     reasons["roll"] = "No roll card was given.";

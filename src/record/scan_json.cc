@@ -100,7 +100,7 @@ Whys whys_of(const ScanMeasurement& scan) {
   note_why(whys, "calibration", scan.calibration);
   note_why(whys, "density_limit", scan.density_limit);
   note_why(whys, "edge_print", scan.edge_print);
-  note_why(whys, "exposed_wedge", scan.exposed_wedge);
+  note_why(whys, "exposed_wedge", scan.exposed_wedge_steps);
   note_why(whys, "leader", scan.leader);
   note_why(whys, "pixels_per_mm", scan.pixels_per_mm);
   note_why(whys, "veiling_glare", scan.veiling_glare);

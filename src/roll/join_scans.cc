@@ -1,11 +1,12 @@
+#include "roll/join_scans.h"
+
 #include "numerics/robust.h"
 #include "roll/target/read_target.h"
 #include "sensitometry/estimate_contrast.h"
 
-#include <fogline/roll/measure_roll.h>
-
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace fogline {
 
@@ -41,21 +42,67 @@ double correlation(const std::vector<float>& a, const std::vector<float>& b) {
   return varied ? ab / std::sqrt(aa * bb) : 0.0;
 }
 
-/// Frames scanned twice, in different scans, count once. Frames of one scan are different pieces of
-/// film, however alike.
-void mark_repeats(std::vector<ScanMeasurement>& scans) {
-  for (std::size_t later = 1; later < scans.size(); ++later) {
-    for (FrameMeasurement& frame : scans[later].frames) {
-      for (std::size_t earlier = 0; earlier < later && !frame.repeats_frame; ++earlier) {
-        for (const FrameMeasurement& other : scans[earlier].frames) {
-          if (correlation(frame.sketch, other.sketch) > same_picture_correlation) {
-            frame.repeats_frame = other.number;
-            break;
-          }
-        }
+/// The number of the frame, in scans before this one, of which a sketch is the same picture.
+std::optional<int> frame_before(const std::vector<ScanReading>& scans, std::size_t before,
+                                const FrameSketch& sketch) {
+  for (std::size_t s = 0; s < before; ++s) {
+    for (std::size_t f = 0; f < scans[s].sketches.size(); ++f) {
+      if (correlation(sketch, scans[s].sketches[f]) > same_picture_correlation) {
+        return scans[s].scan.frames[f].number;
       }
     }
   }
+  return std::nullopt;
+}
+
+/// Frames scanned twice, in different scans, count once. Frames of one scan are different pieces of
+/// film, however alike.
+std::vector<ScanReading> with_repeats(std::vector<ScanReading> scans) {
+  for (std::size_t s = 1; s < scans.size(); ++s) {
+    for (std::size_t f = 0; f < scans[s].sketches.size(); ++f) {
+      scans[s].scan.frames[f].repeats_frame = frame_before(scans, s, scans[s].sketches[f]);
+    }
+  }
+  return scans;
+}
+
+/// A scan's steps, least exposed first within each role; a target's are numbered so, a scanner's
+/// wedge has its own numbers.
+std::vector<StepMeasurement> numbered(std::vector<StepMeasurement> steps) {
+  std::stable_sort(
+      steps.begin(), steps.end(), [](const StepMeasurement& a, const StepMeasurement& b) {
+        return a.role != b.role ? a.role < b.role : a.log_h.value_or(0.0) < b.log_h.value_or(0.0);
+      });
+  int number = 0;
+  const StepRole* role = nullptr;
+  for (StepMeasurement& step : steps) {
+    if (step.role == StepRole::scanner_wedge) {
+      continue;
+    }
+    number = role != nullptr && *role == step.role ? number + 1 : 1;
+    role = &step.role;
+    step.number = number;
+  }
+  return steps;
+}
+
+/// The scans with the target's steps, and its frames told from pictures.
+std::vector<ScanMeasurement> with_target(std::vector<ScanMeasurement> scans,
+                                         const TargetReading& target) {
+  for (const FrameIndex& index : target.frames) {
+    scans[index.scan].frames[index.frame].target = true;
+  }
+  for (const TargetSteps::Place& place : target.steps) {
+    ScanMeasurement& scan = scans[place.scan];
+    const std::array<PointPx, 4>& corners = place.step.corners_px;
+    scan.steps.push_back(place.step);
+    scan.outlines.push_back(
+        {OutlineKind::exposed_step, {corners.begin(), corners.end()}, place.strip});
+  }
+  for (ScanMeasurement& scan : scans) {
+    scan.steps = numbered(std::move(scan.steps));
+  }
+  return scans;
 }
 
 struct CountedFrame {
@@ -106,28 +153,9 @@ bool all_above_light(const std::vector<CountedFrame>& frames) {
   });
 }
 
-}  // namespace
-
-RollMeasurement join_scans(std::vector<ScanMeasurement> scans, const ExposureTarget* target) {
-  RollMeasurement roll;
-  mark_repeats(scans);
-  roll.scans = std::move(scans);
-  if (target != nullptr && !target->empty()) {
-    read_target(roll, *target);
-  }
-  const std::vector<CountedFrame> frames = counted_frames(roll.scans);
-  std::vector<Quantity> ranges;
-  for (const CountedFrame& counted : frames) {
-    ranges.push_back(*counted.frame->tone.range);
-  }
-  if (!roll.sensitometry) {
-    roll.contrast = estimate_contrast(ranges);
-    if (roll.sensitometry.why().kind != Unknown::no_target && !roll.contrast.contrast_index) {
-      roll.contrast.contrast_index = roll.sensitometry.why();
-    }
-  }
+Known<RollMedians> medians_of(const std::vector<CountedFrame>& frames) {
   if (frames.empty()) {
-    return roll;
+    return Unknown::no_frame_read;
   }
   RollMedians medians;
   medians.frames = static_cast<int>(frames.size());
@@ -140,8 +168,46 @@ RollMeasurement join_scans(std::vector<ScanMeasurement> scans, const ExposureTar
   medians.net_shadow = median_of(frames, &FrameTone::shadow, true);
   medians.net_middle = median_of(frames, &FrameTone::middle, true);
   medians.net_highlight = median_of(frames, &FrameTone::highlight, true);
-  roll.medians = medians;
-  return roll;
+  return medians;
+}
+
+/// Contrast guessed from the pictures, and why there is none from a target that was there.
+ContrastEstimate contrast_of_pictures(const std::vector<CountedFrame>& frames,
+                                      const WhyUnknown& no_curve) {
+  std::vector<Quantity> ranges;
+  for (const CountedFrame& counted : frames) {
+    ranges.push_back(*counted.frame->tone.range);
+  }
+  ContrastEstimate contrast = estimate_contrast(ranges);
+  if (no_curve.kind != Unknown::no_target && !contrast.contrast_index) {
+    contrast.contrast_index = no_curve;
+  }
+  return contrast;
+}
+
+}  // namespace
+
+MeasuredRoll join_scans(std::vector<ScanReading> scans,
+                        const std::optional<ExposureTarget>& target) {
+  const std::vector<ScanReading> readings = with_repeats(std::move(scans));
+  MeasuredRoll joined;
+  RollMeasurement& roll = joined.measurement;
+  for (const ScanReading& reading : readings) {
+    roll.scans.push_back(reading.scan);
+    joined.pictures.push_back(reading.picture);
+  }
+  TargetReading read;
+  if (target && !target->empty()) {
+    read = read_target(readings, *target);
+    roll.scans = with_target(std::move(roll.scans), read);
+  }
+  const std::vector<CountedFrame> frames = counted_frames(roll.scans);
+  roll.contrast =
+      read.sensitometry ? read.contrast : contrast_of_pictures(frames, read.sensitometry.why());
+  roll.sensitometry = std::move(read.sensitometry);
+  roll.target_cautions = std::move(read.cautions);
+  roll.medians = medians_of(frames);
+  return joined;
 }
 
 }  // namespace fogline

@@ -23,7 +23,7 @@ constexpr double standard_delta_x = 0.296;
 constexpr double sure = 0.8;
 
 /// Of speeds, whose logarithm is what errs evenly.
-CurveReading speed_of(const CharacteristicCurve& curve, bool effective) {
+CurveReading speed_of(const FittedCurve& curve, bool effective) {
   return read_number(curve, [effective](const CurveTable& table) -> std::optional<Construction> {
     const double at = table.log_h_at(speed_point_density);
     const auto gradient = average_gradient(table, iso_triangle_log_h);
@@ -50,8 +50,7 @@ std::optional<IsoSpeedNumber> iso_speed_number(double speed_point_log_h) {
   return IsoSpeedNumber{arithmetic[static_cast<std::size_t>(row)], whole};
 }
 
-IsoSpeed read_iso_speed(const CharacteristicCurve& curve, const CurveReadings& readings,
-                        bool absolute) {
+IsoSpeed read_iso_speed(const FittedCurve& curve, const CurveReadings& readings, bool absolute) {
   IsoSpeed iso;
   if (readings.triangle_gain) {
     const auto within = std::count_if(curve.draws.begin(), curve.draws.end(), [](const auto& draw) {

@@ -132,7 +132,7 @@ void share_doubts(CurveTable& table, const ExposedSteps& exposed, double middle_
 }
 
 /// The mean over the assumptions, and curves drawn of each by its weight.
-void tell_curves(CharacteristicCurve& curve, const std::vector<WeighedShape>& all,
+void tell_curves(FittedCurve& curve, const std::vector<WeighedShape>& all,
                  const CurveGround& ground, const ExposedSteps& exposed, std::uint64_t seed) {
   SeededNormals random(seed);
   const double middle_log_h = 0.5 * (curve.begin_log_h + curve.end_log_h);
@@ -172,7 +172,7 @@ void tell_curves(CharacteristicCurve& curve, const std::vector<WeighedShape>& al
 }
 
 /// Standard uncertainty at each place, from the draws.
-void tell_doubt(CharacteristicCurve& curve) {
+void tell_doubt(FittedCurve& curve) {
   for (std::size_t i = 0; i < curve.mean.net_density.size(); ++i) {
     const double log_h = curve.mean.begin_log_h + curve.mean.step_log_h * static_cast<double>(i);
     double squares = 0.0;
@@ -200,9 +200,8 @@ double CommonDoubt::at(double net_density_there) const {
   return doubt[i - 1] + share * (doubt[i] - doubt[i - 1]);
 }
 
-Known<CharacteristicCurve> fit_characteristic_curve(const ExposedSteps& exposed,
-                                                    std::uint64_t seed) {
-  CharacteristicCurve curve;
+Known<FittedCurve> fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t seed) {
+  FittedCurve curve;
   curve.steps = exposed.steps;
   std::stable_sort(curve.steps.begin(), curve.steps.end(),
                    [](const ExposedStep& a, const ExposedStep& b) { return a.log_h < b.log_h; });

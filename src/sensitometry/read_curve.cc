@@ -50,7 +50,7 @@ std::optional<Construction> delta_x_point(const CurveTable& table) {
 }
 
 /// Slope at the speed point as a part of the straight line's: a soft toe has a small one.
-Construct toe_slope_part(const CharacteristicCurve& curve) {
+Construct toe_slope_part(const FittedCurve& curve) {
   return [&curve](const CurveTable& table) -> std::optional<Construction> {
     constexpr double slope_width = 0.06;
     const double at = table.log_h_at(speed_point_density);
@@ -63,7 +63,7 @@ Construct toe_slope_part(const CharacteristicCurve& curve) {
 }
 
 /// From the speed point to where the straight line begins: the toe's length.
-Construct toe_length(const CharacteristicCurve& curve) {
+Construct toe_length(const FittedCurve& curve) {
   return [&curve](const CurveTable& table) -> std::optional<Construction> {
     const double at = table.log_h_at(speed_point_density);
     const auto straight = straight_line(table, curve.begin_log_h, curve.sure_end_log_h);
@@ -75,7 +75,7 @@ Construct toe_length(const CharacteristicCurve& curve) {
 }
 
 /// Net density where the shoulder begins; only where the curve bends within the exposures.
-CurveReading shoulder_of(const CharacteristicCurve& curve) {
+CurveReading shoulder_of(const FittedCurve& curve) {
   const auto straight = straight_line(curve.mean, curve.begin_log_h, curve.sure_end_log_h);
   constexpr double margin_log_h = 0.16;  // slopes are told over 0.3 of log H
   if (straight && straight->end_log_h > curve.sure_end_log_h - margin_log_h) {
@@ -92,7 +92,7 @@ CurveReading shoulder_of(const CharacteristicCurve& curve) {
 
 }  // namespace
 
-CurveReadings read_curve(const CharacteristicCurve& curve) {
+CurveReadings read_curve(const FittedCurve& curve) {
   const auto line = [&](auto number) {
     return [&curve, number](const CurveTable& table) -> std::optional<Construction> {
       const auto straight = straight_line(table, curve.begin_log_h, curve.sure_end_log_h);

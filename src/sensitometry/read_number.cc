@@ -18,7 +18,7 @@ constexpr double most_unreadable = 0.025;
 
 }  // namespace
 
-CurveReading read_number(const CharacteristicCurve& curve, const Construct& construct) {
+CurveReading read_number(const FittedCurve& curve, const Construct& construct) {
   const std::optional<Construction> best = construct(curve.mean);
   if (!best) {
     return Unknown::curve_too_short;

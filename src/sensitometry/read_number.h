@@ -18,6 +18,6 @@ using Construct = std::function<std::optional<Construction>(const CurveTable&)>;
 
 /// Reads a number from every curve that the steps leave possible (JCGM 101). Absent, with the
 /// reason, where it needs the curve more than a stop beyond the exposures.
-CurveReading read_number(const CharacteristicCurve& curve, const Construct& construct);
+CurveReading read_number(const FittedCurve& curve, const Construct& construct);
 
 }  // namespace fogline

@@ -25,7 +25,7 @@ std::optional<double> zone_log_h(const CurveTable& table, std::optional<double> 
 }
 
 /// Index that would move the speed point to `below_metered` under the metered exposure.
-CurveReading supported_index(const CharacteristicCurve& curve, double metered_log_h, double index,
+CurveReading supported_index(const FittedCurve& curve, double metered_log_h, double index,
                              double below_metered) {
   return read_number(curve, [=](const CurveTable& table) -> std::optional<Construction> {
     const double at = table.log_h_at(speed_point_density);
@@ -38,7 +38,7 @@ CurveReading supported_index(const CharacteristicCurve& curve, double metered_lo
 
 }  // namespace
 
-ZonePlacement place_zones(const CharacteristicCurve& curve, std::optional<double> metered_log_h,
+ZonePlacement place_zones(const FittedCurve& curve, std::optional<double> metered_log_h,
                           std::optional<double> exposure_index) {
   ZonePlacement placement;
   placement.metered = metered_log_h.has_value();
@@ -75,7 +75,7 @@ ZonePlacement place_zones(const CharacteristicCurve& curve, std::optional<double
   return placement;
 }
 
-CurveReading useful_range(const CharacteristicCurve& curve) {
+CurveReading useful_range(const FittedCurve& curve) {
   constexpr double slope_width = 0.06;
   constexpr double stride = 0.02;
   const double last = curve.sure_end_log_h;

@@ -25,7 +25,7 @@ namespace {
 
 constexpr std::string_view missing = "–";
 
-std::string cell(const std::optional<Quantity>& density, DensityUnits units) {
+std::string cell(const Known<Quantity>& density, DensityUnits units) {
   if (!density) {
     return std::string(missing);
   }
@@ -187,7 +187,7 @@ void put_curve(TextLayout& layout, const RollRecord& record) {
   }
   constexpr std::size_t name_width = 54;
   for (const CurveNumber& number : curve_numbers(read)) {
-    if (number.reading->quantity) {
+    if (*number.reading) {
       layout.line(padded(number.name, name_width) +
                   curve_number_text(*number.reading, number.decimals));
     }
@@ -270,7 +270,7 @@ std::string text_from_record(const RollRecord& record, const TextOptions& option
   if (!measurement.scans.empty()) {
     put_method(layout, record);
   }
-  if (names_a_bath(layout.text())) {
+  if (names_a_bath(record.judgement.advice)) {
     layout.heading("Cautions");
     for (const std::string_view sentence : safety_sentences()) {
       layout.item('-', sentence);

@@ -1,6 +1,8 @@
 #include "terminal/text_judgement.h"
 
+#include "words/aim_words.h"
 #include "words/columns.h"
+#include "words/evidence_words.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
 #include "words/mark_list.h"
@@ -17,7 +19,7 @@ namespace {
 void put_findings(TextLayout& layout, const RollRecord& record, FindingPlace place) {
   for (const Finding* finding : findings_at(record, place)) {
     layout.paragraph(finding_sentence(*finding));
-    for (const std::string& sentence : finding->evidence) {
+    for (const std::string& sentence : evidence_sentences(*finding)) {
       layout.item('-', sentence);
     }
   }
@@ -38,8 +40,8 @@ void put_numbers(TextLayout& layout, const Judgement& judgement) {
     layout.paragraph("Contrast index as believed now " +
                      sentence_from_density(*weighed.contrast_index, DensityUnits::density) +
                      "; the aim is " + text_from_number(judgement.aim.contrast_index, 2) + " ± " +
-                     text_from_number(judgement.aim.tolerance, 2) + " (" + judgement.aim.source +
-                     ").");
+                     text_from_number(judgement.aim.tolerance, 2) + " (" +
+                     aim_source_words(judgement.aim) + ").");
   }
   if (weighed.exposure_stops) {
     layout.paragraph("Light over the usual placement " +
@@ -83,13 +85,13 @@ void put_tonight(TextLayout& layout, const RollRecord& record) {
   if (!record.judgement.advice) {
     return;
   }
-  const std::vector<std::string> steps = tonight_steps(*record.judgement.advice);
+  const std::vector<TonightStep> steps = tonight_steps(*record.judgement.advice);
   if (steps.empty()) {
     return;
   }
   layout.heading("Do tonight");
-  for (const std::string& step : steps) {
-    layout.item('-', step);
+  for (const TonightStep& step : steps) {
+    layout.item('-', step.full);
   }
 }
 
@@ -118,31 +120,33 @@ void put_light_or_time(TextLayout& layout, const RollRecord& record) {
     return;
   }
   layout.heading("Light or time?");
-  if (weighed.judged) {
+  if (weighed.judged()) {
     constexpr std::size_t name_width = 19;
     constexpr std::size_t percent_width = 11;
     constexpr std::size_t widest_bar = 20;  // a column for each five in a hundred
     const std::size_t bar_width =
         std::min(widest_bar, layout.width() - name_width - percent_width - 2);
-    for (const CauseChance& chance : cause_chances(weighed.causes)) {
+    for (const CauseChance& chance : cause_chances(*weighed.causes)) {
       const std::string line = padded(std::string(chance.name), name_width) +
                                padded(chance_text(chance.probability), percent_width) +
                                bar(chance.probability, bar_width);
       layout.line(line.substr(0, line.find_last_not_of(' ') + 1));
     }
     put_numbers(layout, record.judgement);
-  } else if (!weighed.reason.empty()) {
-    layout.paragraph(weighed.reason);
+  } else if (const std::string reason = reason_sentence(weighed.causes.why()); !reason.empty()) {
+    layout.paragraph(reason);
   }
-  for (const std::string& sentence : weighed.evidence) {
+  for (const std::string& sentence : evidence_sentences(weighed.evidence)) {
     layout.item('-', sentence);
   }
-  if (!weighed.would_tell_most.empty()) {
-    layout.paragraph("What would tell most: " + weighed.would_tell_most);
+  if (weighed.would_tell_most) {
+    layout.paragraph("What would tell most: " +
+                     std::string(measurement_sentence(*weighed.would_tell_most)));
   }
   for (const Finding* finding : findings_at(record, FindingPlace::light_or_time)) {
-    const bool stands_above = weighed.judged || finding->evidence == weighed.evidence;
-    if (!stands_above || finding->code == "weak-developer" || finding->code == "drift") {
+    const bool stands_above = weighed.judged() || finding->evidence == weighed.evidence;
+    if (!stands_above || finding->cause == Cause::weak_developer ||
+        finding->cause == Cause::drift) {
       layout.paragraph(finding_sentence(*finding));
     }
   }
@@ -179,7 +183,7 @@ void put_baths(TextLayout& layout, const RollRecord& record) {
   if (!record.judgement.advice) {
     return;
   }
-  const auto parts = recipe_reasons(*record.judgement.advice);
+  const auto parts = recipe_reasons(record.judgement);
   if (parts.empty()) {
     return;
   }

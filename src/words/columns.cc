@@ -1,5 +1,7 @@
 #include "words/columns.h"
 
+#include <algorithm>
+
 namespace fogline {
 
 std::size_t columns(std::string_view text) {

@@ -90,7 +90,7 @@ std::string triangle_sentence(const Sensitometry& read) {
 
 std::string paper_sentence(const CurveJudgement& judgement) {
   if (!judgement.diffusion_range) {
-    return "What paper suits can't be told: " + unknown_sentence(judgement.diffusion_range.why()) +
+    return "What paper suits can't be told: " + reason_sentence(judgement.diffusion_range.why()) +
            ".";
   }
   return "A subject from Zone I to VIII asks for paper of ISO range R " +
@@ -100,8 +100,8 @@ std::string paper_sentence(const CurveJudgement& judgement) {
 
 std::string scanning_sentence(const CurveJudgement& judgement) {
   if (!judgement.suits_scanning) {
-    return "How dense Zone IX becomes can't be told: " + unknown_sentence(judgement.densest.why()) +
-           ".";
+    return "How dense Zone IX becomes can't be told: " +
+           reason_sentence(judgement.suits_scanning.why()) + ".";
   }
   return std::string(*judgement.suits_scanning ? "It suits scanning" : "It is dense for scanning") +
          ": Zone IX lies " + with_doubt(*judgement.densest) + " above base plus fog.";

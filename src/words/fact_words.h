@@ -17,6 +17,7 @@ namespace fogline {
 ///   {change:stops}           2/3 of a stop, 1 stop, 2 1/3 stops
 ///   {stops:signed}           +0.33, -2: two digits, always with a sign
 ///   {frames:count}           no, one, ... twelve, 13
+///   {frames:median}          the one frame, the median of 6 frames
 ///   {file}                   a name as it is
 template <typename Kind>
 struct FactWords {

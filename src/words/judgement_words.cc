@@ -1,49 +1,13 @@
 #include "words/judgement_words.h"
 
 #include "words/number_text.h"
+#include "words/unknown_words.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace fogline {
 namespace {
-
-struct FindingWord {
-  std::string_view code;
-  FindingPlace place;
-  /// Short, for the verdict; empty: not said there.
-  std::string_view words;
-};
-
-constexpr std::array<FindingWord, 20> finding_words{{
-    {"normal", FindingPlace::light_or_time, ""},
-    {"under-exposed", FindingPlace::light_or_time, ""},
-    {"over-exposed", FindingPlace::light_or_time, ""},
-    {"under-developed", FindingPlace::light_or_time, ""},
-    {"over-developed", FindingPlace::light_or_time, ""},
-    {"weak-developer", FindingPlace::light_or_time, "a weak developer"},
-    {"drift", FindingPlace::light_or_time, "a drift from roll to roll"},
-    {"not-exposed", FindingPlace::light_or_time, ""},
-    {"not-developed", FindingPlace::light_or_time, ""},
-    {"fogged", FindingPlace::clear_film, "fog all over"},
-    {"dye-left", FindingPlace::clear_film, "dye left in the film"},
-    {"fixing-incomplete", FindingPlace::clear_film, "milky film, perhaps not fixed out"},
-    {"stained", FindingPlace::clear_film, "a stain"},
-    {"drying-marks", FindingPlace::marks, "drying marks"},
-    {"air-bells", FindingPlace::marks, "air bells"},
-    {"uneven-development", FindingPlace::marks, "uneven development"},
-    {"dirty", FindingPlace::marks, "dust and fibres"},
-    {"scratched", FindingPlace::marks, "scratches"},
-    {"light-struck", FindingPlace::marks, "stray light"},
-    {"unfit-scan", FindingPlace::scan, ""},
-}};
-
-const FindingWord* word_of(std::string_view code) {
-  const auto* const word =
-      std::find_if(finding_words.begin(), finding_words.end(),
-                   [&](const FindingWord& known) { return known.code == code; });
-  return word == finding_words.end() ? nullptr : word;
-}
 
 std::string plain(const Quantity& quantity) {
   return sentence_from_density(quantity, DensityUnits::density);
@@ -111,7 +75,7 @@ std::string best_guess_words(const Judgement& judgement) {
   if (!judgement.advice || calls_for_a_change(*judgement.advice)) {
     return "";
   }
-  const auto& told_stops = judgement.light_or_time.exposure_stops;
+  const Known<Quantity>& told_stops = judgement.light_or_time.exposure_stops;
   const Quantity stops = told_stops.value_or(Quantity{});
   const double off = judgement.light_or_time.contrast_index->value - judgement.aim.contrast_index;
   if (std::abs(off) > judgement.aim.tolerance ||
@@ -125,7 +89,7 @@ std::string best_guess_words(const Judgement& judgement) {
 }
 
 std::string undecided_sentence(const Judgement& judgement) {
-  const CauseProbabilities& causes = judgement.light_or_time.causes;
+  const CauseProbabilities& causes = *judgement.light_or_time.causes;
   auto chances = cause_chances(causes);
   std::sort(chances.begin(), chances.end(), [](const CauseChance& a, const CauseChance& b) {
     return a.probability > b.probability;
@@ -148,7 +112,7 @@ std::string undecided_sentence(const Judgement& judgement) {
 }
 
 std::string told_sentence(const Judgement& judgement) {
-  const CauseProbabilities& causes = judgement.light_or_time.causes;
+  const CauseProbabilities& causes = *judgement.light_or_time.causes;
   if (causes.normal >= told_from && !judgement.light_or_time.exposure_stops) {
     return "Development was right: " + contrast_words(judgement) + ". Light wasn't judged.";
   }
@@ -165,15 +129,15 @@ std::string told_sentence(const Judgement& judgement) {
 
 std::string not_judged_sentence(const JudgedRoll& record) {
   for (const Finding& finding : record.judgement.findings) {
-    if ((finding.code == "not-exposed" || finding.code == "not-developed") &&
+    if ((finding.cause == Cause::not_exposed || finding.cause == Cause::not_developed) &&
         finding.confidence >= told_from) {
-      return finding.message;
+      return finding_message(finding);
     }
   }
   if (record.measurement.scans.empty()) {
     return "No scan could be read.";
   }
-  std::string reason = record.judgement.light_or_time.reason;
+  std::string reason = reason_sentence(record.judgement.light_or_time.causes.why());
   if (reason.empty()) {
     return "Light and development can't be told from this scan.";
   }
@@ -184,8 +148,8 @@ std::string not_judged_sentence(const JudgedRoll& record) {
 }
 
 /// A coloured veil that may be the stock's own is no fault yet.
-bool may_be_the_films_own(const JudgedRoll& record, std::string_view code) {
-  return (code == "dye-left" || code == "stained") &&
+bool may_be_the_films_own(const JudgedRoll& record, Cause cause) {
+  return (cause == Cause::dye_left || cause == Cause::stained) &&
          std::all_of(record.measurement.scans.begin(), record.measurement.scans.end(),
                      [](const ScanMeasurement& scan) {
                        return scan.tint.components.empty() || scan.tint.may_be_stock;
@@ -216,10 +180,10 @@ std::array<CauseChance, 5> cause_chances(const CauseProbabilities& causes) {
 
 std::string judgement_sentence(const JudgedRoll& record) {
   const LightOrTime& weighed = record.judgement.light_or_time;
-  if (!weighed.judged || !weighed.contrast_index) {
+  if (!weighed.judged() || !weighed.contrast_index) {
     return not_judged_sentence(record);
   }
-  const auto chances = cause_chances(weighed.causes);
+  const auto chances = cause_chances(*weighed.causes);
   const bool told = std::any_of(chances.begin(), chances.end(), [](const CauseChance& chance) {
     return chance.probability >= told_from;
   });
@@ -231,16 +195,15 @@ std::string also_sentence(const JudgedRoll& record) {
   std::string text;
   std::size_t said = 0;
   for (const Finding& finding : record.judgement.findings) {
-    const FindingWord* word = word_of(finding.code);
-    if (word == nullptr || word->words.empty() || finding.confidence < told_from ||
-        said == most_said) {
+    const std::string_view words = cause_words(finding.cause);
+    if (words.empty() || finding.confidence < told_from || said == most_said) {
       continue;
     }
     text += said++ == 0 ? "Also seen: " : ", ";
-    text += word->words;
+    text += words;
     text.append(" (").append(chance_text(finding.confidence));
-    text +=
-        may_be_the_films_own(record, finding.code) ? ", unless the film's base is so tinted)" : ")";
+    text += may_be_the_films_own(record, finding.cause) ? ", unless the film's base is so tinted)"
+                                                        : ")";
   }
   return text.empty() ? text : text + ".";
 }
@@ -248,9 +211,7 @@ std::string also_sentence(const JudgedRoll& record) {
 std::vector<const Finding*> findings_at(const JudgedRoll& record, FindingPlace place) {
   std::vector<const Finding*> found;
   for (const Finding& finding : record.judgement.findings) {
-    const FindingWord* word = word_of(finding.code);
-    // A code that came later than this table is told with the causes.
-    if ((word == nullptr ? FindingPlace::light_or_time : word->place) == place) {
+    if (place_of(finding.cause) == place) {
       found.push_back(&finding);
     }
   }
@@ -260,15 +221,11 @@ std::vector<const Finding*> findings_at(const JudgedRoll& record, FindingPlace p
 std::vector<std::string> fog_sentences(const JudgedRoll& record) {
   std::vector<std::string> sentences;
   for (const Finding* finding : findings_at(record, FindingPlace::clear_film)) {
-    if (finding->code == "fogged") {
+    if (finding->cause == Cause::fogged) {
       sentences.push_back(finding_sentence(*finding));
     }
   }
   return sentences;
-}
-
-std::string finding_sentence(const Finding& finding) {
-  return finding.message + " (" + chance_text(finding.confidence) + ")";
 }
 
 }  // namespace fogline

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "words/cause_words.h"
+
 #include <fogline/process/judge_roll.h>
 
 #include <array>
@@ -32,16 +34,10 @@ std::string judgement_sentence(const JudgedRoll& record);
 /// where nothing was.
 std::string also_sentence(const JudgedRoll& record);
 
-/// Parts of the report in which a finding is told.
-enum class FindingPlace { light_or_time, clear_film, marks, scan };
-
 /// The findings told in one part, most probable first.
 std::vector<const Finding*> findings_at(const JudgedRoll& record, FindingPlace place);
 
 /// What was found of clear film beyond its tint (which `tint_sentences` tells): fog.
 std::vector<std::string> fog_sentences(const JudgedRoll& record);
-
-/// A finding's sentence and how sure it is: "Dye is left in the film. (97 %)"
-std::string finding_sentence(const Finding& finding);
 
 }  // namespace fogline

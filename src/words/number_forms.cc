@@ -3,8 +3,9 @@
 #include "words/number_text.h"
 #include "words/phrases.h"
 
+#include <array>
+#include <charconv>
 #include <cmath>
-#include <cstdio>
 #include <stdexcept>
 
 namespace fogline {
@@ -37,6 +38,19 @@ std::string stops_text(double stops) {
   return whole == 0 ? rest + " of a stop" : std::to_string(whole) + " " + rest + " stops";
 }
 
+std::string median_text(double frames) {
+  const long count = std::lround(frames);
+  return count == 1 ? "the one frame" : "the median of " + std::to_string(count) + " frames";
+}
+
+std::string signed_text(double value) {
+  constexpr int digits = 2;
+  std::array<char, 32> text{};
+  const auto end = std::to_chars(text.data(), text.data() + text.size(), value,
+                                 std::chars_format::general, digits);
+  return (value < 0.0 ? "" : "+") + std::string(text.data(), end.ptr);
+}
+
 }  // namespace
 
 std::string number_in_form(double value, std::string_view form) {
@@ -53,9 +67,10 @@ std::string number_in_form(double value, std::string_view form) {
     return count_word(static_cast<std::size_t>(std::max(0L, std::lround(value))));
   }
   if (form == "signed") {
-    char text[32];
-    std::snprintf(text, sizeof text, "%+.2g", value);
-    return text;
+    return signed_text(value);
+  }
+  if (form == "median") {
+    return median_text(value);
   }
   const bool with_sign = form.size() == 2 && form.front() == '+';
   const std::string_view decimals = with_sign ? form.substr(1) : form;

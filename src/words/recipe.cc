@@ -1,7 +1,10 @@
 #include "words/recipe.h"
 
+#include "words/advice_words.h"
+#include "words/bath_words.h"
+#include "words/number_forms.h"
 #include "words/number_text.h"
-#include "words/safety.h"
+#include "words/rescue_words.h"
 
 #include <algorithm>
 #include <array>
@@ -21,7 +24,7 @@ std::string percent_change(double percent) {
 RecipeLine develop_line(const DevelopmentAdvice& advice) {
   RecipeLine line{"develop", "", ""};
   if (advice.time_s) {
-    line.setting = minutes_text(*advice.time_s);
+    line.setting = number_in_form(*advice.time_s, "clock");
     if (advice.temperature_c) {
       const bool whole = *advice.temperature_c == std::round(*advice.temperature_c);
       line.setting += " at " + text_from_number(*advice.temperature_c, whole ? 0 : 1) + " °C";
@@ -29,7 +32,7 @@ RecipeLine develop_line(const DevelopmentAdvice& advice) {
     line.note = advice.change_percent ? percent_change(*advice.change_percent) : "";
     if (advice.time_u95_s) {
       line.note += line.note.empty() ? "± " : ", ± ";
-      line.note += minutes_text(*advice.time_u95_s);
+      line.note += number_in_form(*advice.time_u95_s, "clock");
     }
   } else if (advice.change_percent) {
     line.setting = percent_change(*advice.change_percent);
@@ -94,26 +97,25 @@ RecipeLine bath_line(std::string_view name, const BathAdvice& advice) {
     }
     line.setting += " inversions";
   } else if (advice.time_s) {
-    line.setting = minutes_text(*advice.time_s);
+    line.setting = number_in_form(*advice.time_s, "clock");
   } else {
     line.setting = "can't be told";
   }
   return line;
 }
 
-}  // namespace
-
-std::string minutes_text(double seconds) {
-  if (!std::isfinite(seconds) || seconds < 0.0) {
-    return "unknown";
+/// Why a bath is as it is, cautions left out.
+std::vector<std::string> reasons_of(const BathAdvice& advice) {
+  std::vector<std::string> sentences;
+  for (const Fact<BathReason>& reason : advice.reasons) {
+    if (!is_caution(reason.kind)) {
+      sentences.push_back(bath_sentence(reason, advice));
+    }
   }
-  constexpr double longest_s = 360000.0;  // a hundred hours: no bath
-  const auto whole = std::lround(std::min(seconds, longest_s));
-  const auto rest = whole % 60;
-  std::string text = std::to_string(whole / 60);
-  text += rest < 10 ? ":0" : ":";
-  return text + std::to_string(rest);
+  return sentences;
 }
+
+}  // namespace
 
 std::vector<RecipeLine> recipe_lines(const Advice& advice) {
   return {develop_line(advice.development), expose_line(advice.exposure),
@@ -121,39 +123,29 @@ std::vector<RecipeLine> recipe_lines(const Advice& advice) {
           bath_line("wash", advice.wash)};
 }
 
-std::vector<std::string> tonight_steps(const Advice& advice) {
-  std::vector<std::string> steps;
-  for (const std::string& step : advice.this_roll) {
-    if (!is_caution(step)) {
-      steps.push_back(step);
+std::vector<TonightStep> tonight_steps(const Advice& advice) {
+  std::vector<TonightStep> steps;
+  for (const Fact<RescueStep>& step : advice.this_roll) {
+    if (!is_caution(step.kind)) {
+      steps.push_back({step_sentence(step), short_step_sentence(step)});
     }
   }
   return steps;
 }
 
-std::string short_step(const std::string& step) {
-  // A blank after the point: "1.5" goes on. What stands before a colon is whole if it is long; a
-  // short piece only names what follows.
-  constexpr std::size_t long_piece = 40;
-  const std::size_t colon = step.find(": ", long_piece);
-  const std::size_t end = step.find(". ");
-  if (colon < end) {
-    return step.substr(0, colon) + ".";
-  }
-  return end == std::string::npos ? step : step.substr(0, end + 1);
-}
-
-std::vector<RecipeReasons> recipe_reasons(const Advice& advice) {
-  std::vector<RecipeReasons> parts{{"Development", advice.development.reasons},
-                                   {"Exposure", advice.exposure.reasons},
-                                   {"Stop", advice.stop.reasons},
-                                   {"Fixer", advice.fix.reasons},
-                                   {"Wash", advice.wash.reasons}};
+std::vector<RecipeReasons> recipe_reasons(const Judgement& judgement) {
+  const Advice& advice = *judgement.advice;
+  std::vector<RecipeReasons> parts{
+      {"Development", development_sentences(advice.development, judgement.aim)},
+      {"Exposure", exposure_sentences(advice.exposure)},
+      {"Stop", reasons_of(advice.stop)},
+      {"Fixer", reasons_of(advice.fix)},
+      {"Wash", reasons_of(advice.wash)}};
   std::vector<std::string> told;
   for (RecipeReasons& part : parts) {
     std::vector<std::string> fresh;
     for (const std::string& sentence : part.sentences) {
-      if (!is_caution(sentence) && std::find(told.begin(), told.end(), sentence) == told.end()) {
+      if (std::find(told.begin(), told.end(), sentence) == told.end()) {
         told.push_back(sentence);
         fresh.push_back(sentence);
       }

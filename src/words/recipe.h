@@ -1,15 +1,12 @@
 #pragma once
 
-#include <fogline/process/advice.h>
+#include <fogline/process/judge_roll.h>
 
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace fogline {
-
-/// Minutes and seconds as a clock shows them: "9:30".
-std::string minutes_text(double seconds);
 
 /// One line of the next roll's recipe.
 struct RecipeLine {
@@ -23,11 +20,14 @@ struct RecipeLine {
 /// The next roll: develop, expose, stop, fix, wash.
 std::vector<RecipeLine> recipe_lines(const Advice& advice);
 
-/// What can be done for the film in hand, in order, cautions left out.
-std::vector<std::string> tonight_steps(const Advice& advice);
+/// Something that can be done for the film in hand: in full, and what is done alone.
+struct TonightStep {
+  std::string full;
+  std::string what;
+};
 
-/// The first words of a step, for a short list: its first sentence, without what explains it.
-std::string short_step(const std::string& step);
+/// In the order that harms nothing, cautions left out.
+std::vector<TonightStep> tonight_steps(const Advice& advice);
 
 /// Why the recipe is what it is, under the name of its part: "Development", "Exposure", "Stop",
 /// "Fixer", "Wash". What a part repeats of another is told once; cautions are left out.
@@ -36,6 +36,7 @@ struct RecipeReasons {
   std::vector<std::string> sentences;
 };
 
-std::vector<RecipeReasons> recipe_reasons(const Advice& advice);
+/// Of a judgement with advice.
+std::vector<RecipeReasons> recipe_reasons(const Judgement& judgement);
 
 }  // namespace fogline

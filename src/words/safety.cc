@@ -1,13 +1,22 @@
 #include "words/safety.h"
 
 #include <algorithm>
-#include <array>
-#include <string>
 
 // What home workers are told by public health and waste offices: a state fact sheet for home
 // photographers (eyes, skin, children, sewage), and 40 CFR 261.24 for the silver limit.
 
 namespace fogline {
+
+namespace {
+
+/// A bath of film that goes through its own process is left to that process's maker.
+bool is_advised(const BathAdvice& bath) {
+  return std::any_of(bath.reasons.begin(), bath.reasons.end(), [](const Fact<BathReason>& reason) {
+    return reason.kind != BathReason::own_process;
+  });
+}
+
+}  // namespace
 
 std::vector<std::string_view> safety_sentences() {
   return {
@@ -25,19 +34,13 @@ std::vector<std::string_view> safety_sentences() {
   };
 }
 
-bool names_a_bath(std::string_view text) {
-  std::string lower(text);
-  std::transform(lower.begin(), lower.end(), lower.begin(),
-                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
-  // "stop" alone is also a factor of two of light; "developed" alone names no bath.
-  constexpr std::array<std::string_view, 7> baths{"developer", "stop bath", "fixer",  "refix",
-                                                  "fixing",    "hypo",      "sulfite"};
-  return std::any_of(baths.begin(), baths.end(),
-                     [&](std::string_view bath) { return lower.find(bath) != std::string::npos; });
-}
-
-bool is_caution(std::string_view text) {
-  return text.find("gloves") != std::string_view::npos;
+bool names_a_bath(const std::optional<Advice>& advice) {
+  if (!advice) {
+    return false;
+  }
+  return is_advised(advice->stop) || is_advised(advice->fix) || is_advised(advice->wash) ||
+         std::any_of(advice->this_roll.begin(), advice->this_roll.end(),
+                     [](const Fact<RescueStep>& step) { return bath_of(step.kind).has_value(); });
 }
 
 std::string_view safety_line() {

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <fogline/process/advice.h>
+
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -8,11 +11,9 @@ namespace fogline {
 /// The usual cautions for developer, stop and fixer, a sentence each.
 std::vector<std::string_view> safety_sentences();
 
-/// Whether a text names a bath of film processing, so that the cautions must stand beside it.
-bool names_a_bath(std::string_view text);
-
-/// Whether a sentence is itself the usual caution for baths, which a report tells in one place.
-bool is_caution(std::string_view text);
+/// Whether advice names a bath, so that the cautions must stand beside it: a recipe of the next
+/// roll always does.
+bool names_a_bath(const std::optional<Advice>& advice);
 
 /// The cautions in one line, to stand beside a recipe; `safety_sentences` has them in full.
 std::string_view safety_line();

@@ -23,7 +23,7 @@ void add_once(std::vector<std::string>& sentences, const std::string& sentence) 
 void add_scan_reasons(const ScanMeasurement& scan, std::vector<std::string>& sentences) {
   add_once(sentences, told_reason(scan.base_fog));
   add_once(sentences, told_reason(scan.density_limit));
-  add_once(sentences, told_reason(scan.exposed_wedge));
+  add_once(sentences, told_reason(scan.exposed_wedge_steps));
   add_once(sentences, scan.marks_limit ? unknown_sentence(*scan.marks_limit) : "");
   add_once(sentences, told_reason(scan.pixels_per_mm));
   add_once(sentences, told_reason(scan.veiling_glare));
@@ -130,7 +130,7 @@ std::vector<std::string> unsure_sentences(const JudgedRoll& record) {
     add_scan_reasons(scan, sentences);
     add_frame_reasons(scan, sentences);
   }
-  add_once(sentences, record.judgement.light_or_time.reason);
+  add_once(sentences, reason_sentence(record.judgement.light_or_time.causes.why()));
   add_once(sentences, contrast_index_reason(measurement));
   add_once(sentences, told_reason(measurement.contrast.density_range));
   const auto by_silver = [](const ScanMeasurement& scan) {

@@ -107,6 +107,32 @@ constexpr auto words = std::to_array<FactWords<Unknown>>({
     {Unknown::profile_of_other_kind, "it is made for another kind of picture"},
     {Unknown::profile_without_curve, "it holds no tone curve"},
     {Unknown::profile_not_rising, "its tone curve doesn't rise from dark to light"},
+
+    // process
+    {Unknown::no_density_scan, "No scan of this roll tells densities."},
+    {Unknown::no_clear_film,
+     "The pictures' densities above clear film can't be read: no clear film is in sight."},
+    {Unknown::no_picture, "No picture is in sight to judge light and development by."},
+    {Unknown::unusual_roll,
+     "Shadows and highlights fit no usual roll at all: flat subjects, fog within the pictures, or "
+     "a tone curve that isn't what the scan says."},
+    {Unknown::nothing_metered, "Nothing on this roll was metered; only development was judged."},
+    {Unknown::no_curve_contrast, "The curve tells no contrast index."},
+    {Unknown::own_process,
+     "This is chromogenic film: its picture is dye, and no rule known here gives its time. Keep to "
+     "the time of its own process."},
+    {Unknown::film_not_developed,
+     "The film wasn't developed at all, and no time can mend that: find out first whether the "
+     "developer was dead or the baths were swapped."},
+    {Unknown::developer_weak,
+     "The developer was weak: make it up fresh and keep your time. What a longer time would do in "
+     "a dying developer can't be told."},
+    {Unknown::contrast_untold,
+     "This roll's contrast couldn't be told, so nothing speaks against your time."},
+    {Unknown::film_not_exposed,
+     "The film wasn't exposed: watch the rewind crank turn while winding on, and look through the "
+     "open back at the shutter."},
+    {Unknown::exposure_untold, "This roll's exposure couldn't be told."},
 });
 static_assert(rows_in_order(words));
 
@@ -122,6 +148,10 @@ std::string unknown_sentence(const WhyUnknown& why) {
 
 bool is_told(const WhyUnknown& why) {
   return why.kind != Unknown::not_told || !why.told.empty();
+}
+
+std::string reason_sentence(const WhyUnknown& why) {
+  return is_told(why) ? unknown_sentence(why) : std::string();
 }
 
 }  // namespace fogline

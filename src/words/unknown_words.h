@@ -19,10 +19,13 @@ std::string unknown_sentence(const WhyUnknown& why);
 /// True where somebody said why a value is absent.
 bool is_told(const WhyUnknown& why);
 
-/// Why a value is absent; empty where it is there or nobody said why.
+/// Why a value is absent; empty where nobody said why.
+std::string reason_sentence(const WhyUnknown& why);
+
+/// The same; empty where the value is there.
 template <typename T>
 std::string told_reason(const Known<T>& known) {
-  return known || !is_told(known.why()) ? std::string() : unknown_sentence(known.why());
+  return known ? std::string() : reason_sentence(known.why());
 }
 
 }  // namespace fogline

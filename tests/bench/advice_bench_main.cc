@@ -112,13 +112,18 @@ fogline::DevelopmentAdvice advise(const Case& one, bool with_time,
                                   const fogline::ProcessPriors& priors) {
   const fogline::RollMeasurement roll;
   fogline::LightOrTime light_or_time;
-  light_or_time.judged = true;
+  light_or_time.causes = fogline::CauseProbabilities{};
   fogline::Quantity contrast;
   contrast.value = one.read.believed;
   contrast.u95 = one.read.believed_u95;
   light_or_time.contrast_index = contrast;
   const fogline::RollCard card = card_of(one, with_time);
-  return fogline::advise({roll, light_or_time, {}, {aim_index, tolerance, ""}, priors, &card})
+  return fogline::advise({roll,
+                          light_or_time,
+                          {},
+                          {aim_index, tolerance, fogline::AimSource::option, {}},
+                          priors,
+                          &card})
       .development;
 }
 

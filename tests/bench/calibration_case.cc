@@ -133,7 +133,7 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
   if (calibration != nullptr) {
     source->set_transfer(transfer_of(*calibration));
   }
-  const fogline::ScanGrid grid = source->survey(grid_pixels, {});
+  const fogline::ScanGrid grid = source->survey({grid_pixels}, {});
   const fogline::WedgeSearch search = fogline::find_wedges(grid);
   if (search.wedges.empty() || !search.wedges.front().bare_light) {
     return read;
@@ -217,11 +217,12 @@ ScanCase measure_strip(const filmsim::Simulated& simulated, const std::string& p
   try {
     const auto source = fogline::open_scan(path, {});
     fogline::MeasureOptions options = fogline::shipped_options();
-    options.scanner = calibration;
-    std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, options, 1, {}));
+    if (calibration != nullptr) {
+      options.scanner = *calibration;
+    }
+    const fogline::RollMeasurement roll = fogline::measure_roll(*source, options).measurement;
     strip.read = true;
-    compare(simulated, fogline::join_scans(std::move(scans)), strip);
+    compare(simulated, roll, strip);
   } catch (const std::exception& error) {
     strip.trouble = error.what();
   }

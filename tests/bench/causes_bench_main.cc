@@ -126,10 +126,10 @@ void print_draws(const std::vector<bench::RollReading>& readings, const bench::C
     const fogline::LightOrTime weighed = fogline::weigh_light_and_time(
         bench::as_measurement(reading), aim, knowledge.population, nullptr);
     const std::size_t truth = bench::true_cause(reading.faults);
-    if (!weighed.judged) {
+    if (!weighed.judged()) {
       continue;
     }
-    ours.push_back({bench::shares_of(weighed.causes), truth});
+    ours.push_back({bench::shares_of(*weighed.causes), truth});
     best.push_back({limit.causes(reading), truth});
     blind.push_back({{1.0, 0.0, 0.0, 0.0, 0.0}, truth});
     coverage.add(weighed, reading.faults);

@@ -66,9 +66,8 @@ ScannedRoll scan_roll(std::uint64_t seed, const std::string& folder,
       filmsim::write_scan(simulated, folder + "/" + std::to_string(seed) + ".tif");
   try {
     const auto source = fogline::open_scan(path, {});
-    std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, fogline::shipped_options(), 1, {}));
-    const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans));
+    const fogline::RollMeasurement roll =
+        fogline::measure_roll(*source, fogline::shipped_options()).measurement;
     const auto start = std::chrono::steady_clock::now();
     const fogline::Aim aim = fogline::aim_for(nullptr, std::nullopt);
     result.weighed = fogline::weigh_light_and_time(roll, aim, knowledge.population, nullptr);
@@ -89,9 +88,9 @@ ScannedRoll scan_roll(std::uint64_t seed, const std::string& folder,
   return result;
 }
 
-double said_of(const ScannedRoll& roll, const char* code) {
+double said_of(const ScannedRoll& roll, fogline::Cause cause) {
   for (const fogline::Finding& finding : roll.findings) {
-    if (finding.code == code) {
+    if (finding.cause == cause) {
       return finding.confidence;
     }
   }
@@ -115,12 +114,12 @@ void print_light_or_time(const std::vector<ScannedRoll>& rolls, const CauseLimit
     if (!has_pictures(roll) || !roll.truth) {
       continue;
     }
-    if (!roll.weighed.judged) {
+    if (!roll.weighed.judged()) {
       ++unjudged;
       continue;
     }
     const std::size_t truth = true_cause(roll.faults);
-    ours.push_back({shares_of(roll.weighed.causes), truth});
+    ours.push_back({shares_of(*roll.weighed.causes), truth});
     best.push_back({limit.causes(*roll.truth), truth});
     coverage.add(roll.weighed, roll.faults);
     if (roll.net_shadow) {
@@ -142,7 +141,7 @@ void print_light_or_time(const std::vector<ScannedRoll>& rolls, const CauseLimit
 }
 
 template <typename IsSo>
-void print_finding(const std::vector<ScannedRoll>& rolls, const char* code, IsSo is_so) {
+void print_finding(const std::vector<ScannedRoll>& rolls, fogline::Cause cause, IsSo is_so) {
   constexpr double told = 0.5;
   std::size_t so = 0;
   std::size_t found = 0;
@@ -150,7 +149,7 @@ void print_finding(const std::vector<ScannedRoll>& rolls, const char* code, IsSo
   std::size_t alarms = 0;
   double brier = 0.0;
   for (const ScannedRoll& roll : rolls) {
-    const double said = said_of(roll, code);
+    const double said = said_of(roll, cause);
     const bool truth = is_so(roll);
     so += truth ? 1U : 0U;
     clean += truth ? 0U : 1U;
@@ -158,8 +157,8 @@ void print_finding(const std::vector<ScannedRoll>& rolls, const char* code, IsSo
     alarms += !truth && said >= told ? 1U : 0U;
     brier += (said - (truth ? 1.0 : 0.0)) * (said - (truth ? 1.0 : 0.0));
   }
-  std::printf("  %-16s true of %3zu, told of %3zu; false alarms %zu of %zu; Brier %.4f\n", code, so,
-              found, alarms, clean,
+  std::printf("  %-16s true of %3zu, told of %3zu; false alarms %zu of %zu; Brier %.4f\n",
+              std::string(fogline::fact_row(cause).code).c_str(), so, found, alarms, clean,
               brier / static_cast<double>(std::max<std::size_t>(1, rolls.size())));
 }
 
@@ -175,7 +174,8 @@ void print_list(const std::vector<ScannedRoll>& rolls) {
                   *roll.net_highlight, roll.truth->highlight);
     }
     for (const fogline::Finding& finding : roll.findings) {
-      std::printf(" %s %.2f", finding.code.c_str(), finding.confidence);
+      std::printf(" %s %.2f", std::string(fogline::fact_row(finding.cause).code).c_str(),
+                  finding.confidence);
     }
     std::printf(" %s\n", roll.trouble.c_str());
   }
@@ -237,9 +237,11 @@ void print_scanned(const std::vector<ScannedRoll>& rolls, const CauseLimit& limi
     print_list(rolls);
   }
   print_light_or_time(rolls, limit);
-  print_finding(rolls, "fogged", [](const ScannedRoll& roll) { return roll.faults.fogged; });
-  print_finding(rolls, "not-exposed", [](const ScannedRoll& roll) { return !roll.faults.exposed; });
-  print_finding(rolls, "not-developed",
+  print_finding(rolls, fogline::Cause::fogged,
+                [](const ScannedRoll& roll) { return roll.faults.fogged; });
+  print_finding(rolls, fogline::Cause::not_exposed,
+                [](const ScannedRoll& roll) { return !roll.faults.exposed; });
+  print_finding(rolls, fogline::Cause::not_developed,
                 [](const ScannedRoll& roll) { return !roll.faults.developed; });
 }
 

@@ -4,7 +4,7 @@
 #include "cause_limit.h"
 #include "cause_scores.h"
 
-#include <fogline/base/finding.h>
+#include <fogline/process/finding.h>
 #include <fogline/process/judge_roll.h>
 
 #include <cstdint>

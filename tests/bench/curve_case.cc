@@ -119,7 +119,7 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEst
     result.trouble = fogline::fact_row(fitted.why().kind).code;
     return result;
   }
-  const fogline::CharacteristicCurve& curve = *fitted;
+  const fogline::FittedCurve& curve = *fitted;
   const fogline::CurveReadings readings = fogline::read_curve(curve);
   result.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
   for (const fogline::ExposedStep& step : curve.steps) {

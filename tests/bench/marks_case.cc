@@ -269,7 +269,7 @@ MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& 
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
     const fogline::ScanMeasurement measured =
-        fogline::measure_scan(*source, fogline::shipped_options(), 1, {});
+        fogline::measure_roll(*source, fogline::shipped_options()).measurement.scans.front();
     result.search_s =
         std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
     result.limits = limits_code(measured);
@@ -288,7 +288,7 @@ MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& 
 void list_marks_of_file(const std::string& path) {
   const auto source = fogline::open_scan(path, {});
   const fogline::ScanMeasurement measured =
-      fogline::measure_scan(*source, fogline::shipped_options(), 1, {});
+      fogline::measure_roll(*source, fogline::shipped_options()).measurement.scans.front();
   if (measured.marks_limit) {
     std::printf("# %s\n", limits_code(measured).c_str());
   }

@@ -48,9 +48,8 @@ ScanCase run_case(const CaseName& name, const std::string& folder) {
   try {
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
-    std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, fogline::shipped_options(), 1, {}));
-    const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans));
+    const fogline::RollMeasurement roll =
+        fogline::measure_roll(*source, fogline::shipped_options()).measurement;
     result.measure_s = seconds_since(start);
     result.read = true;
     compare(simulated, roll, result);
@@ -84,9 +83,7 @@ Timing time_large(double megapixels, bool compressed, const std::string& folder)
     timing.decode_s = std::min(timing.decode_s, bare_decode_seconds(path));
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
-    std::vector<fogline::ScanMeasurement> scans;
-    scans.push_back(fogline::measure_scan(*source, fogline::shipped_options(), 1, {}));
-    fogline::join_scans(std::move(scans));
+    fogline::measure_roll(*source, fogline::shipped_options());
     timing.measure_s = std::min(timing.measure_s, seconds_since(start));
   }
   std::filesystem::remove(path);

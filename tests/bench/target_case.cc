@@ -69,8 +69,9 @@ TargetCase run_target_case(const filmsim::TargetWish& wish, std::uint64_t seed,
   try {
     const fogline::RollMeasurement roll = end_to_end::measure_target(
         scan, drawn, end_to_end::target_of(scan), wish.calibratable, base);
-    result.place_doubtful = roll.scans.front().wedge_place_doubtful;
     for (const fogline::Caution& caution : roll.target_cautions) {
+      result.place_doubtful =
+          result.place_doubtful || caution.fact.kind == fogline::CautionKind::wedge_place_doubtful;
       result.ambiguous =
           result.ambiguous || caution.fact.kind == fogline::CautionKind::bracket_ambiguous;
       if (caution.fact.kind == fogline::CautionKind::target_unread) {

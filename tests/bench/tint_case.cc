@@ -113,7 +113,8 @@ TintCase run_tint_case(std::uint64_t seed, bool tinted, const std::string& folde
             fogline::PerChannel<double>{stock.base[0], stock.base[1], stock.base[2]};
       }
       const auto source = fogline::open_scan(path, {});
-      const fogline::ScanMeasurement scan = fogline::measure_scan(*source, options, 1, {});
+      const fogline::ScanMeasurement scan =
+          fogline::measure_roll(*source, options).measurement.scans.front();
       result.measured[known] = scan.tint;
       if (known == 0) {
         compare_colour(simulated, scan, result);

@@ -27,11 +27,10 @@ class BlankScan : public testing::Test {
                                                          const std::string& blank,
                                                          fogline::ClearReference clear) {
     const auto source = fogline::open_scan(film, {});
-    const auto bare = fogline::open_scan(blank, {});
     fogline::MeasureOptions options = fogline::shipped_options();
-    options.blank = bare.get();
+    options.blank = fogline::open_scan(blank, {});
     options.clear = clear;
-    return fogline::measure_scan(*source, options, 1, {});
+    return fogline::measure_roll(*source, options).measurement.scans.front();
   }
 
   TemporaryFolder folder_;

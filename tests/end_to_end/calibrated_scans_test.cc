@@ -167,8 +167,10 @@ fogline::ScanMeasurement measured(const std::string& path,
                                   const fogline::ScannerCalibration* scanner) {
   const auto source = fogline::open_scan(path, {});
   fogline::MeasureOptions options = fogline::shipped_options();
-  options.scanner = scanner;
-  return fogline::measure_scan(*source, options, 1, {});
+  if (scanner != nullptr) {
+    options.scanner = *scanner;
+  }
+  return fogline::measure_roll(*source, options).measurement.scans.front();
 }
 
 void add_errors(Errors& errors, const fogline::ScanMeasurement& scan,
@@ -319,8 +321,9 @@ TEST(CalibratedScan, AWedgeBesideTheStripDoesBoth) {
   const auto source = fogline::open_scan(folder.file("both.tif"), {});
   const fogline::WedgeReference reference = reference_of(pair.wedge);
   fogline::MeasureOptions options = fogline::shipped_options();
-  options.wedge = &reference;
-  const fogline::ScanMeasurement scan = fogline::measure_scan(*source, options, 1, {});
+  options.wedge = reference;
+  const fogline::ScanMeasurement scan =
+      fogline::measure_roll(*source, options).measurement.scans.front();
   ASSERT_TRUE(scan.calibration.has_value());
   EXPECT_TRUE(scan.calibration->own_wedge);
   EXPECT_EQ(scan.fitness, fogline::Fitness::measured);

@@ -38,9 +38,7 @@ class TemporaryFolder {
 
 inline fogline::RollMeasurement measure_file(const std::string& path) {
   const auto source = fogline::open_scan(path, {});
-  std::vector<fogline::ScanMeasurement> scans;
-  scans.push_back(fogline::measure_scan(*source, fogline::shipped_options(), 1, {}));
-  return fogline::join_scans(std::move(scans));
+  return fogline::measure_roll(*source, fogline::shipped_options()).measurement;
 }
 
 struct Simulation {

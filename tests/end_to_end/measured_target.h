@@ -58,12 +58,10 @@ inline fogline::RollMeasurement measure_target(const filmsim::TargetScan& scan,
                   .calibration;
   }
   fogline::MeasureOptions options = fogline::shipped_options();
-  options.scanner = scanner ? &*scanner : nullptr;
-  options.target = &target;
+  options.scanner = scanner;
+  options.target = target;
   const auto source = fogline::open_scan(write_scan(drawn, stem + ".tif"), {});
-  std::vector<fogline::ScanMeasurement> scans;
-  scans.push_back(fogline::measure_scan(*source, options, 1, {}));
-  return fogline::join_scans(std::move(scans), &target);
+  return fogline::measure_roll(*source, options).measurement;
 }
 
 }  // namespace end_to_end

@@ -153,11 +153,9 @@ TEST(MeteredTones, MakeACurveWithTheirDoubt) {
   }
   ASSERT_GE(target.metered.size(), 8U);
   fogline::MeasureOptions options = fogline::shipped_options();
-  options.target = &target;
+  options.target = target;
   const auto source = fogline::open_scan(write_scan(drawn, folder.file("scan.tif")), {});
-  std::vector<fogline::ScanMeasurement> scans;
-  scans.push_back(fogline::measure_scan(*source, options, 1, {}));
-  const fogline::RollMeasurement roll = fogline::join_scans(std::move(scans), &target);
+  const fogline::RollMeasurement roll = fogline::measure_roll(*source, options).measurement;
   ASSERT_TRUE(roll.sensitometry) << fogline::fact_row(roll.sensitometry.why().kind).code;
   const fogline::CurveReadings& read = roll.sensitometry->readings;
   expect_covers(read.gradient_130.optional(),

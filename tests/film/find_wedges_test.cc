@@ -239,7 +239,7 @@ TEST(FindWedges, RealStepStrips) {
   OpenOptions options;
   options.transfer = Transfer{TransferKind::linear, {}, TransferSource::option};
   const auto source = open_scan(file, options);
-  const WedgeSearch search = find_wedges(source->survey(2'000'000, {}));
+  const WedgeSearch search = find_wedges(source->survey({2'000'000}, {}));
   ASSERT_EQ(search.wedges.size(), 1U);
   const std::vector<std::array<double, 3>> by_hand{{42532, 41866, 32252}, {35114, 37466, 30896},
                                                    {30231, 34025, 29729}, {23679, 28555, 27586},

@@ -44,24 +44,16 @@ class MemoryFile {
   int descriptor_;
 };
 
-void read_part(fogline::ScanSource& scan) {
-  const fogline::ScanInfo& info = scan.info();
-  const int x = info.width_px / 2;
-  const int y = info.height_px / 2;
-  const int width = std::min(part_side_px, info.width_px - x);
-  const int height = std::min(part_side_px, info.height_px - y);
-  scan.read(fogline::RegionPx{x, y, width, height}, 3);
-}
-
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t count) {
   const MemoryFile file(bytes, count);
   try {
     const auto scan = fogline::open_scan(file.path(), {});
-    read_part(*scan);
-    scan->survey(survey_pixels, {});
-    read_part(*scan);
+    scan->survey({survey_pixels, {}, true}, {});
+    scan->set_transfer({fogline::TransferKind::linear, {}, fogline::TransferSource::option});
+    scan->survey({survey_pixels}, {});
+    scan->survey({survey_pixels}, {});
   } catch (const fogline::FileError& error) {
     // The refusal must be a sentence, whatever bytes the decoders were quoting.
     const std::string message = sentence_of(error);

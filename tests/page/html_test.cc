@@ -126,7 +126,7 @@ TEST(Html, DrawsTheFiveProbabilitiesWithTheirNumbers) {
 TEST(Html, DrawsNoProbabilityWhereNothingWasJudged) {
   RollRecord record = invented::short_record();
   record.judgement.light_or_time = LightOrTime{};
-  record.judgement.light_or_time.reason = "No picture is in sight.";
+  record.judgement.light_or_time.causes = Unknown::no_picture;
   const std::string page = page_of(record);
   EXPECT_EQ(count_of(page, "class=\"odd\""), 0U);
   EXPECT_THAT(page, HasSubstr("<h1>Light and development can&#39;t be told: no picture is"));
@@ -176,7 +176,7 @@ TEST(Html, EscapesWhatTheCardSays) {
   RollRecord record = invented::short_record();
   record.card->name = "<b>12";
   record.card->film = "\"a&b\"";
-  record.judgement.advice->this_roll = {"<u>wash</u>"};
+  record.judgement.advice->this_roll = {{RescueStep::scan_again, {}, {}, "<u>wash</u>"}};
   const std::string page = page_of(record);
   EXPECT_THAT(page, HasSubstr("&lt;b&gt;12 · &quot;a&amp;b&quot;"));
   EXPECT_THAT(page, Not(HasSubstr("<u>")));

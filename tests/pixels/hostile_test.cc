@@ -23,7 +23,7 @@ using test::TiffSpec;
 /// Opens and surveys; why that was refused, or nothing where it wasn't. Whatever a decoder said,
 /// the refusal's sentence is one line.
 std::optional<Refusal> refusal_of(const std::string& path) {
-  const auto refusal = test::refusal_of([&] { open_scan(path, {})->survey(100000, {}); });
+  const auto refusal = test::refusal_of([&] { open_scan(path, {})->survey({100000}, {}); });
   if (!refusal) {
     return std::nullopt;
   }

@@ -1,5 +1,6 @@
 // Every layout of a TIFF must give the same light, bit by bit, for the same picture.
 
+#include "pixels/exact_light.h"
 #include "pixels/test_files.h"
 
 #include <fogline/base/error.h>
@@ -21,8 +22,8 @@ OpenOptions linear() {
   return OpenOptions{Transfer{TransferKind::linear, std::nullopt, TransferSource::option}};
 }
 
-Raster<float> light_of(const std::string& path, const RegionPx& region, int reduction) {
-  return open_scan(path, linear())->read(region, reduction);
+Raster<float> light_of(const std::string& path, const RegionPx& region) {
+  return test::exact_light(path, linear(), region);
 }
 
 /// Share of full code that the spec's picture stores at a place.
@@ -81,7 +82,7 @@ void expect_picture(const std::string& path, const TiffSpec& spec) {
   ASSERT_EQ(scan->info().bits, spec.bits);
   ASSERT_EQ(scan->info().channels, spec.colours);
   ASSERT_EQ(scan->info().samples_per_pixel, spec.samples());
-  const auto light = scan->read(RegionPx{0, 0, spec.width, spec.height}, 1);
+  const auto light = light_of(path, RegionPx{0, 0, spec.width, spec.height});
   for (int y = 0; y < spec.height; ++y) {
     for (int x = 0; x < spec.width; ++x) {
       for (int c = 0; c < spec.colours; ++c) {
@@ -182,11 +183,10 @@ TEST(Layout, WhiteIsZeroEqualsItsTwinExactly) {
       test::write_tiff(folder.file("white.tif"), spec);
       const auto black = open_scan(folder.file("black.tif"), {});
       const auto white = open_scan(folder.file("white.tif"), {});
-      const ScanGrid one = black->survey(500, {});
-      const ScanGrid other = white->survey(500, {});
+      const ScanGrid one = black->survey({500}, {});
+      const ScanGrid other = white->survey({500}, {});
       EXPECT_EQ(one.light.root_codes().samples(), other.light.root_codes().samples());
       EXPECT_EQ(one.clipped.samples(), other.clipped.samples());
-      EXPECT_EQ(one.histograms[0], other.histograms[0]);
     }
   }
 }
@@ -219,7 +219,7 @@ TEST(Layout, HalfFloatSamples) {
     TIFFSetField(tiff, TIFFTAG_SAMPLEFORMAT, SAMPLEFORMAT_IEEEFP);
   };
   test::write_tiff(path, spec);
-  const auto light = light_of(path, RegionPx{0, 0, 4, 1}, 1);
+  const auto light = light_of(path, RegionPx{0, 0, 4, 1});
   EXPECT_FLOAT_EQ(light.at(0, 0), 1.0F);
   EXPECT_FLOAT_EQ(light.at(1, 0), 0.5F);
   EXPECT_NEAR(light.at(2, 0), std::ldexp(1.0, -24), 1e-9);
@@ -266,7 +266,7 @@ TEST(Layout, JpegInTiffEqualsTheLibrarysOwnDecoding) {
     test::write_tiff(path, spec);
     const auto scan = open_scan(path, linear());
     EXPECT_TRUE(scan->info().lossy);
-    const auto light = scan->read(RegionPx{0, 0, 64, 48}, 1);
+    const auto light = light_of(path, RegionPx{0, 0, 64, 48});
     TIFF* tiff = TIFFOpen(path.c_str(), "r");
     TIFFSetField(tiff, TIFFTAG_JPEGCOLORMODE, JPEGCOLORMODE_RGB);
     std::vector<std::uint8_t> unit(64U * 48U * 3U);
@@ -299,12 +299,12 @@ TEST(Layout, PublicTwinsInOtherLayouts) {
     GTEST_SKIP() << "golang-golang-x-image-dev is not installed";
   }
   const RegionPx whole{0, 0, 150, 103};
-  const auto reference = light_of(folder + "video-001.png", whole, 1);
+  const auto reference = light_of(folder + "video-001.png", whole);
   for (const char* name : {"video-001.tiff", "video-001-uncompressed.tiff",
                            "video-001-strip-64.tiff", "video-001-tile-64x64.tiff"}) {
-    EXPECT_EQ(light_of(folder + name, whole, 1).samples(), reference.samples()) << name;
+    EXPECT_EQ(light_of(folder + name, whole).samples(), reference.samples()) << name;
   }
-  const auto wide = light_of(folder + "video-001-16bit.tiff", whole, 1);
+  const auto wide = light_of(folder + "video-001-16bit.tiff", whole);
   for (std::size_t i = 0; i < wide.samples().size(); ++i) {
     ASSERT_NEAR(wide.samples()[i], reference.samples()[i], 1.0 / 255.0);
   }

@@ -5,7 +5,9 @@
 
 #include <fogline/tables/prior_knowledge.h>
 
-#include <string>
+#include <algorithm>
+#include <cmath>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -15,7 +17,7 @@ struct AdviceCase {
   RollMeasurement roll;
   LightOrTime light_or_time;
   std::vector<Finding> findings;
-  Aim aim{0.58, 0.05, "the usual aim"};
+  Aim aim;
   ProcessPriors priors = shipped_prior_knowledge().process;
   RollCard card;
   bool with_card = true;
@@ -24,8 +26,7 @@ struct AdviceCase {
     ScanMeasurement scan;
     scan.fitness = Fitness::comparable;
     roll.scans.push_back(std::move(scan));
-    light_or_time.judged = true;
-    light_or_time.causes.normal = 1.0;
+    light_or_time.causes = CauseProbabilities{1.0, 0.0, 0.0, 0.0, 0.0};
     card.name = "invented";
     card.film_type = FilmType::cubic;
   }
@@ -35,8 +36,12 @@ struct AdviceCase {
     card.development.time_s = time_s;
     card.development.temperature_c = temperature_c;
   }
-  void find(const std::string& code, double confidence = 0.9) {
-    findings.push_back({code, confidence, "", {}});
+  void find(Cause cause, double confidence = 0.9) {
+    findings.push_back(finding_of(cause, confidence));
+  }
+  void light(const CauseProbabilities& causes, double stops, double u95) {
+    light_or_time.causes = causes;
+    light_or_time.exposure_stops = quantity(stops, u95);
   }
   void tint(TintKind kind, double confidence = 0.9) {
     Tint& found = roll.scans.front().tint;
@@ -59,13 +64,27 @@ struct AdviceCase {
   }
 };
 
-/// All of a list of sentences, for a search.
-inline std::string joined(const std::vector<std::string>& sentences) {
-  std::string text;
-  for (const std::string& sentence : sentences) {
-    text += sentence + "\n";
+/// Which kinds a list of facts holds, in its order.
+template <typename Kind>
+std::vector<Kind> kinds(const std::vector<Fact<Kind>>& facts) {
+  std::vector<Kind> kinds;
+  for (const Fact<Kind>& fact : facts) {
+    kinds.push_back(fact.kind);
   }
-  return text;
+  return kinds;
+}
+
+/// A number of the first fact of a kind, by its name; NaN where there is none.
+template <typename Kind>
+double number_of(const std::vector<Fact<Kind>>& facts, Kind kind, std::string_view name) {
+  for (const Fact<Kind>& fact : facts) {
+    const auto& names = fact_row(kind).numbers;
+    const auto place = std::find(names.begin(), names.end(), name) - names.begin();
+    if (fact.kind == kind && static_cast<std::size_t>(place) < fact.numbers.size()) {
+      return fact.numbers[static_cast<std::size_t>(place)];
+    }
+  }
+  return std::nan("");
 }
 
 }  // namespace fogline

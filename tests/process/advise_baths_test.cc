@@ -1,6 +1,5 @@
 #include "advice_case.h"
 
-#include <string>
 #include <vector>
 
 #include <gmock/gmock.h>
@@ -9,8 +8,8 @@
 namespace fogline {
 namespace {
 
+using testing::Contains;
 using testing::ElementsAre;
-using testing::HasSubstr;
 
 // Twice the clearing time: NAVEDTRA 14209, Photography (Basic). Three times for tabular-grain film:
 // common practice, no source.
@@ -33,6 +32,9 @@ TEST(AdviseFix, DoubledClearingTimeIsSpent) {
   roll.tint(TintKind::none);
   roll.card.fix = {FixKind::rapid, {}, 300.0, {}, 125.0, 60.0};
   EXPECT_EQ(roll.advise().fix.change, BathChange::renew);
+  EXPECT_NEAR(
+      number_of(roll.advise().fix.reasons, BathReason::clears_slowly, "clearing_over_fresh"),
+      125.0 / 60.0, 1e-9);
   roll.card.fix.clearing_time_s = 120.0;
   EXPECT_EQ(roll.advise().fix.change, BathChange::renew);
   roll.card.fix.clearing_time_s = 110.0;
@@ -49,6 +51,7 @@ TEST(AdviseFix, CapacityIsCounted) {
   EXPECT_NE(roll.advise().fix.change, BathChange::renew);
   roll.card.fix.rolls_before = 19;
   EXPECT_EQ(roll.advise().fix.change, BathChange::renew);
+  EXPECT_EQ(number_of(roll.advise().fix.reasons, BathReason::takes_too_much_silver, "units"), 21.0);
   roll.card.film_type = FilmType::tabular;
   roll.card.fix.rolls_before = 9;
   EXPECT_NE(roll.advise().fix.change, BathChange::renew);
@@ -71,6 +74,7 @@ TEST(AdviseFix, FollowsItsKind) {
   EXPECT_EQ(*roll.advise().fix.time_s, 360.0);
   roll.card.fix.kind.reset();
   EXPECT_FALSE(roll.advise().fix.time_s);
+  EXPECT_THAT(kinds(roll.advise().fix.reasons), Contains(BathReason::fixer_kind_untold));
   EXPECT_EQ(roll.advise().fix.change, BathChange::unknown);
 }
 
@@ -82,7 +86,7 @@ TEST(AdviseFix, DyeAndHazeRenew) {
   EXPECT_EQ(*roll.advise().fix.time_s, 360.0);
   AdviceCase dye;
   dye.card.fix = roll.card.fix;
-  dye.find("dye-left");
+  dye.find(Cause::dye_left);
   EXPECT_EQ(dye.advise().fix.change, BathChange::renew);
   // A clearing test that shows the fixer fresh leaves time alone to blame.
   dye.card.fix.clearing_time_s = 50.0;
@@ -98,6 +102,7 @@ TEST(AdviseFix, SlowClearingRenewsRatherThanFixesForEver) {
   roll.card.fix = {FixKind::rapid, {}, 300.0, {}, 400.0, {}};
   EXPECT_EQ(roll.advise().fix.change, BathChange::renew);
   EXPECT_LE(*roll.advise().fix.time_s, 600.0);
+  EXPECT_THAT(kinds(roll.advise().fix.reasons), Contains(BathReason::fixes_too_long));
   roll.card.fix = {FixKind::rapid, {}, 1200.0, {}, 60.0, {}};
   EXPECT_EQ(roll.advise().fix.change, BathChange::shorter);
 }
@@ -111,9 +116,10 @@ TEST(AdviseStop, ThirtySecondsButLongerForDye) {
   EXPECT_EQ(roll.advise().stop.change, BathChange::longer);
   roll.card.film_type = FilmType::tabular;
   EXPECT_EQ(*roll.advise().stop.time_s, 30.0);
-  roll.find("dye-left");
+  roll.find(Cause::dye_left);
   EXPECT_EQ(*roll.advise().stop.time_s, 180.0);
-  EXPECT_THAT(joined(roll.advise().stop.reasons), HasSubstr("weakly supported"));
+  EXPECT_THAT(kinds(roll.advise().stop.reasons),
+              ElementsAre(BathReason::stop_longest, BathReason::stop_gas));
   roll.card.stop.time_s = 600.0;
   EXPECT_EQ(roll.advise().stop.change, BathChange::shorter);
 }
@@ -146,8 +152,7 @@ TEST(AdviseWash, HardenedFilmTakesRunningWater) {
 TEST(AdviseBaths, UnseenThingsAreSaid) {
   const Advice advice = AdviceCase().advise();
   for (const BathAdvice& bath : {advice.fix, advice.wash}) {
-    EXPECT_THAT(joined(bath.reasons), HasSubstr("residual-silver"));
-    EXPECT_THAT(joined(bath.reasons), HasSubstr("ISO 18917"));
+    EXPECT_THAT(kinds(bath.reasons), Contains(BathReason::unseen_by_scan));
   }
 }
 
@@ -159,8 +164,9 @@ TEST(AdviseBaths, ChromogenicKeepsToItsOwnProcess) {
   for (const BathAdvice& bath : {advice.stop, advice.fix, advice.wash}) {
     EXPECT_FALSE(bath.time_s);
     EXPECT_EQ(bath.change, BathChange::unknown);
+    EXPECT_THAT(kinds(bath.reasons), ElementsAre(BathReason::own_process));
   }
-  EXPECT_THAT(advice.this_roll.front(), HasSubstr("Nothing needs doing"));
+  EXPECT_THAT(kinds(advice.this_roll), ElementsAre(RescueStep::nothing_chromogenic));
 }
 
 }  // namespace

@@ -1,8 +1,7 @@
 #include "advice_case.h"
 
 #include <cmath>
-#include <string>
-#include <vector>
+#include <utility>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -10,8 +9,10 @@
 namespace fogline {
 namespace {
 
-using testing::HasSubstr;
+using testing::Contains;
+using testing::ElementsAre;
 using testing::Not;
+using Reason = DevelopmentReason;
 
 TEST(AdviseDevelopment, FlatRollGetsMoreTime) {
   AdviceCase flat;
@@ -73,7 +74,8 @@ TEST(AdviseDevelopment, NothingNearTheAimIsWrong) {
     const DevelopmentAdvice advice = near.advise().development;
     EXPECT_EQ(*advice.time_s, 560.0);
     EXPECT_EQ(*advice.change_percent, 0.0);
-    EXPECT_THAT(joined(advice.reasons), HasSubstr("keep your time"));
+    EXPECT_THAT(kinds(advice.reasons),
+                ElementsAre(Reason::contrast_seen, Reason::within_tolerance));
   }
 }
 
@@ -81,13 +83,14 @@ TEST(AdviseDevelopment, TooMuchDoubtKeepsTheTime) {
   AdviceCase vague;
   vague.contrast(0.52, 0.34);
   vague.developed(560, 20);
-  vague.light_or_time.would_tell_most = "Meter two wall frames.";
+  vague.light_or_time.would_tell_most = FurtherMeasurement::meter_walls;
   const DevelopmentAdvice advice = vague.advise().development;
   EXPECT_EQ(*advice.time_s, 560.0);
-  EXPECT_THAT(joined(advice.reasons), HasSubstr("Too little is known"));
-  EXPECT_THAT(joined(advice.reasons), HasSubstr("Meter two wall frames."));
+  EXPECT_THAT(kinds(advice.reasons), ElementsAre(Reason::contrast_seen, Reason::too_little_known));
+  EXPECT_EQ(advice.would_tell_most, FurtherMeasurement::meter_walls);
   vague.contrast(0.52, 0.05);
   EXPECT_GT(*vague.advise().development.time_s, 560.0);
+  EXPECT_FALSE(vague.advise().development.would_tell_most);
 }
 
 TEST(AdviseDevelopment, DoubtShrinksTheChange) {
@@ -112,7 +115,8 @@ TEST(AdviseDevelopment, WithoutTimeOnlyTheChange) {
     EXPECT_GT(*advice.change_percent, 20.0);
     EXPECT_LT(*advice.change_percent, 60.0);
     EXPECT_EQ(std::fmod(*advice.change_percent, 5.0), 0.0);
-    EXPECT_THAT(joined(advice.reasons), HasSubstr("isn't on a roll card"));
+    EXPECT_THAT(kinds(advice.reasons), Contains(Reason::time_untold));
+    EXPECT_THAT(kinds(advice.reasons), Contains(Reason::more_time_lands));
   }
 }
 
@@ -120,9 +124,9 @@ TEST(AdviseDevelopment, AimIsTheRollsOwn) {
   AdviceCase pushed;
   pushed.contrast(0.75, 0.05);
   pushed.developed(900, 20);
-  pushed.aim = {0.75, 0.05, "the aim on your roll card"};
+  pushed.aim = {0.75, 0.05, AimSource::card, {}};
   EXPECT_EQ(*pushed.advise().development.time_s, 900.0);
-  pushed.aim = {0.58, 0.05, ""};
+  pushed.aim = {};
   EXPECT_LT(*pushed.advise().development.time_s, 900.0);
 }
 
@@ -135,13 +139,12 @@ TEST(AdviseDevelopment, ShortTimesGoCooler) {
   EXPECT_EQ(*cooler.temperature_c, 20.0);
   EXPECT_GT(*cooler.time_s, 300.0);
   EXPECT_FALSE(cooler.change_percent);
-  EXPECT_THAT(joined(cooler.reasons), HasSubstr("too short to be even"));
+  EXPECT_EQ(number_of(cooler.reasons, Reason::short_when_warm, "temperature_c"), 24.0);
   hot.developed(330, 20);
   const DevelopmentAdvice warned = hot.advise().development;
   EXPECT_EQ(*warned.temperature_c, 20.0);
   EXPECT_LT(*warned.time_s, 300.0);
-  EXPECT_THAT(joined(warned.reasons), HasSubstr("less than 5:00"));
-  EXPECT_THAT(joined(warned.reasons), HasSubstr("dilute"));
+  EXPECT_THAT(kinds(warned.reasons), Contains(Reason::too_short));
 }
 
 TEST(AdviseDevelopment, WarnsOutsideUsualTemperatures) {
@@ -150,12 +153,14 @@ TEST(AdviseDevelopment, WarnsOutsideUsualTemperatures) {
   for (const double temperature_c : {16.0, 17.5, 25.0, 27.0}) {
     roll.developed(480, temperature_c);
     const DevelopmentAdvice advice = roll.advise().development;
-    EXPECT_THAT(joined(advice.reasons), HasSubstr("Warning")) << temperature_c;
+    EXPECT_EQ(number_of(advice.reasons, Reason::unusual_temperature, "temperature_c"),
+              temperature_c);
     EXPECT_EQ(*advice.temperature_c, temperature_c);
   }
   for (const double temperature_c : {18.0, 20.0, 24.0}) {
     roll.developed(480, temperature_c);
-    EXPECT_THAT(joined(roll.advise().development.reasons), Not(HasSubstr("Warning")));
+    EXPECT_THAT(kinds(roll.advise().development.reasons),
+                Not(Contains(Reason::unusual_temperature)));
   }
 }
 
@@ -165,6 +170,7 @@ TEST(AdviseDevelopment, NeverAboveTwentySeven) {
   hot.developed(360, 30);
   const DevelopmentAdvice advice = hot.advise().development;
   EXPECT_EQ(*advice.temperature_c, 24.0);
+  EXPECT_EQ(number_of(advice.reasons, Reason::too_warm, "back_to_c"), 24.0);
   // Q10 of 2 to 3 (Sheppard & Mees): 6 degrees cooler takes 1.5 to 1.9 times as long.
   EXPECT_GT(*advice.time_s, 1.4 * 360.0);
   EXPECT_LT(*advice.time_s, 2.0 * 360.0);
@@ -177,19 +183,24 @@ TEST(AdviseDevelopment, NoTimeWhereNoneCanBeTold) {
   chromogenic.card.film_type = FilmType::chromogenic;
   AdviceCase dead;
   dead.contrast(0.40, 0.05);
-  dead.find("not-developed");
+  dead.find(Cause::not_developed);
   AdviceCase weak;
   weak.contrast(0.40, 0.05);
-  weak.find("weak-developer");
+  weak.find(Cause::weak_developer);
   AdviceCase untold;
   untold.light_or_time = {};
-  untold.light_or_time.reason = "Only one frame was read.";
-  for (const AdviceCase& roll : {chromogenic, dead, weak, untold}) {
+  untold.light_or_time.contrast_index = Unknown::no_clear_film;
+  AdviceCase silent;
+  for (const auto& [roll, why] : {std::pair{chromogenic, Unknown::own_process},
+                                  {dead, Unknown::film_not_developed},
+                                  {weak, Unknown::developer_weak},
+                                  {untold, Unknown::no_clear_film},
+                                  {silent, Unknown::contrast_untold}}) {
     const DevelopmentAdvice advice = roll.advise().development;
     EXPECT_FALSE(advice.time_s || advice.change_percent || advice.predicted_contrast_index);
-    EXPECT_EQ(advice.reasons.size(), 1U);
+    EXPECT_TRUE(advice.reasons.empty());
+    EXPECT_EQ(advice.predicted_contrast_index.why(), fact_of(why));
   }
-  EXPECT_EQ(untold.advise().development.reasons.front(), "Only one frame was read.");
 }
 
 TEST(AdviseDevelopment, TabularFilmNeedsLessChange) {
@@ -203,19 +214,21 @@ TEST(AdviseDevelopment, TabularFilmNeedsLessChange) {
 
 TEST(AdviseExposure, ThinRollGetsMoreLight) {
   AdviceCase thin;
-  thin.light_or_time.causes = {0.05, 0.9, 0.0, 0.05, 0.0};
-  thin.light_or_time.exposure_stops = AdviceCase::quantity(-1.4, 0.9);
+  thin.light({0.05, 0.9, 0.0, 0.05, 0.0}, -1.4, 0.9);
   thin.card.exposure_index = 400;
   const ExposureAdvice advice = thin.advise().exposure;
   ASSERT_TRUE(advice.change_stops);
   EXPECT_NEAR(*advice.change_stops, 1.0, 1e-9);
   EXPECT_EQ(*advice.exposure_index, 200.0);
+  EXPECT_THAT(kinds(advice.reasons),
+              ElementsAre(ExposureReason::got_less_light, ExposureReason::give_more_light,
+                          ExposureReason::set_index));
+  EXPECT_EQ(number_of(advice.reasons, ExposureReason::got_less_light, "stops"), 1.4);
 }
 
 TEST(AdviseExposure, DenseRollGetsLess) {
   AdviceCase dense;
-  dense.light_or_time.causes = {0.05, 0.0, 0.9, 0.05, 0.0};
-  dense.light_or_time.exposure_stops = AdviceCase::quantity(0.9, 0.5);
+  dense.light({0.05, 0.0, 0.9, 0.05, 0.0}, 0.9, 0.5);
   dense.card.exposure_index = 100;
   const ExposureAdvice advice = dense.advise().exposure;
   EXPECT_NEAR(*advice.change_stops, -2.0 / 3.0, 1e-9);
@@ -224,10 +237,9 @@ TEST(AdviseExposure, DenseRollGetsLess) {
 
 TEST(AdviseExposure, NormalRollIsLeftAlone) {
   AdviceCase normal;
-  normal.light_or_time.causes = {0.6, 0.3, 0.0, 0.1, 0.0};
-  normal.light_or_time.exposure_stops = AdviceCase::quantity(-0.8, 1.0);
+  normal.light({0.6, 0.3, 0.0, 0.1, 0.0}, -0.8, 1.0);
   EXPECT_EQ(*normal.advise().exposure.change_stops, 0.0);
-  normal.light_or_time.causes = {0.3, 0.6, 0.0, 0.1, 0.0};
+  normal.light({0.3, 0.6, 0.0, 0.1, 0.0}, -0.8, 1.0);
   EXPECT_GT(*normal.advise().exposure.change_stops, 0.0);
   normal.light_or_time.exposure_stops = AdviceCase::quantity(-0.4, 3.0);
   EXPECT_EQ(*normal.advise().exposure.change_stops, 0.0);
@@ -235,20 +247,19 @@ TEST(AdviseExposure, NormalRollIsLeftAlone) {
 
 TEST(AdviseExposure, GrossErrorsPointToTheCamera) {
   AdviceCase gross;
-  gross.light_or_time.causes = {0.0, 1.0, 0.0, 0.0, 0.0};
-  gross.light_or_time.exposure_stops = AdviceCase::quantity(-4.5, 1.0);
+  gross.light({0.0, 1.0, 0.0, 0.0, 0.0}, -4.5, 1.0);
   const ExposureAdvice advice = gross.advise().exposure;
   EXPECT_EQ(*advice.change_stops, 2.0);
-  EXPECT_THAT(joined(advice.reasons), HasSubstr("shutter"));
+  EXPECT_THAT(kinds(advice.reasons), Contains(ExposureReason::gross_error));
 }
 
 TEST(AdviseExposure, AbsentWhereNotTold) {
   AdviceCase untold;
-  EXPECT_FALSE(untold.advise().exposure.change_stops);
+  EXPECT_EQ(untold.advise().exposure.change_stops.why(), fact_of(Unknown::exposure_untold));
   untold.light_or_time.exposure_stops = AdviceCase::quantity(-1.0, 0.5);
-  untold.find("not-exposed");
+  untold.find(Cause::not_exposed);
   EXPECT_FALSE(untold.advise().exposure.change_stops);
-  EXPECT_FALSE(untold.advise().exposure.reasons.empty());
+  EXPECT_EQ(untold.advise().exposure.change_stops.why(), fact_of(Unknown::film_not_exposed));
 }
 
 }  // namespace

@@ -1,6 +1,5 @@
 #include <fogline/process/aim.h>
 
-#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 namespace fogline {
@@ -14,10 +13,10 @@ TEST(Aim, FollowsTheLight) {
   EXPECT_EQ(aim_for(&card, {}).contrast_index, 0.58);
   card.print_with = PrintWith::scan;
   EXPECT_EQ(aim_for(&card, {}).contrast_index, 0.58);
-  EXPECT_EQ(aim_for(&card, {}).source, "the usual aim for scanning");
+  EXPECT_EQ(aim_for(&card, {}).source, AimSource::scanning);
   card.print_with = PrintWith::condenser;
   EXPECT_EQ(aim_for(&card, {}).contrast_index, 0.45);
-  EXPECT_EQ(aim_for(&card, {}).source, "the usual aim for condenser light");
+  EXPECT_EQ(aim_for(&card, {}).source, AimSource::condenser);
 }
 
 TEST(Aim, OptionGoesBeforeCardBeforeUse) {
@@ -25,9 +24,9 @@ TEST(Aim, OptionGoesBeforeCardBeforeUse) {
   card.print_with = PrintWith::condenser;
   card.aim_contrast_index = 0.52;
   EXPECT_EQ(aim_for(&card, {}).contrast_index, 0.52);
-  EXPECT_EQ(aim_for(&card, {}).source, "the aim on your roll card");
+  EXPECT_EQ(aim_for(&card, {}).source, AimSource::card);
   EXPECT_EQ(aim_for(&card, 0.7).contrast_index, 0.7);
-  EXPECT_EQ(aim_for(&card, 0.7).source, "the aim you gave");
+  EXPECT_EQ(aim_for(&card, 0.7).source, AimSource::option);
 }
 
 TEST(Aim, LikenessThatIsNotKnownIsSaid) {
@@ -35,8 +34,11 @@ TEST(Aim, LikenessThatIsNotKnownIsSaid) {
   card.aim_like = "harbour";
   const Aim aim = aim_for(&card, {});
   EXPECT_EQ(aim.contrast_index, 0.58);
-  EXPECT_THAT(aim.source, testing::HasSubstr("\"harbour\" isn't known here"));
-  EXPECT_EQ(aim_for(&card, 0.6).source, "the aim you gave");
+  EXPECT_EQ(aim.source, AimSource::diffusion);
+  EXPECT_EQ(aim.unknown_like, "harbour");
+  EXPECT_FALSE(aim_for(&card, 0.6).unknown_like);
+  card.aim_contrast_index = 0.5;
+  EXPECT_FALSE(aim_for(&card, {}).unknown_like);
 }
 
 }  // namespace

@@ -12,7 +12,6 @@ namespace {
 
 using testing::DoubleNear;
 using testing::ElementsAre;
-using testing::HasSubstr;
 
 RollCard bracket_card() {
   RollCard card;
@@ -65,21 +64,20 @@ TEST(TargetOfCard, AWedgeNeedsItsReference) {
 }
 
 TEST(WeighTarget, JudgesDevelopmentByTheCurve) {
-  const Aim aim{0.58, 0.05, "a test"};
+  const Aim aim;
   const LightOrTime right = weigh_light_and_time(invented::bracket_roll(0.62), aim, {}, nullptr);
-  ASSERT_TRUE(right.judged);
-  EXPECT_GT(right.causes.normal, 0.8);
+  ASSERT_TRUE(right.judged());
+  EXPECT_GT(right.causes->normal, 0.8);
   EXPECT_NEAR(right.contrast_index->value,
               invented::sensitometry(0.62).readings.contrast_index.quantity->value, 1e-9);
   const LightOrTime soft = weigh_light_and_time(invented::bracket_roll(0.45), aim, {}, nullptr);
-  EXPECT_GT(soft.causes.under_developed, 0.9);
+  EXPECT_GT(soft.causes->under_developed, 0.9);
   const LightOrTime hard = weigh_light_and_time(invented::bracket_roll(0.85), aim, {}, nullptr);
-  EXPECT_GT(hard.causes.over_developed, 0.9);
+  EXPECT_GT(hard.causes->over_developed, 0.9);
 }
 
 TEST(WeighTarget, JudgesLightByTheSpeedPoint) {
-  const LightOrTime judged =
-      weigh_light_and_time(invented::bracket_roll(), {0.58, 0.05, "a test"}, {}, nullptr);
+  const LightOrTime judged = weigh_light_and_time(invented::bracket_roll(), {}, {}, nullptr);
   ASSERT_TRUE(judged.exposure_stops);
   const double speed_point = invented::sensitometry().readings.speed_point_log_h.quantity->value;
   EXPECT_NEAR(judged.exposure_stops->value, (-1.0 - speed_point) / stop_log_h, 1e-9);
@@ -88,12 +86,11 @@ TEST(WeighTarget, JudgesLightByTheSpeedPoint) {
 TEST(WeighTarget, LeavesLightOpenWhereNothingWasMetered) {
   RollMeasurement roll = invented::bracket_roll(0.62);
   roll.sensitometry->scale.metered_log_h.reset();
-  const LightOrTime judged = weigh_light_and_time(roll, {0.58, 0.05, "a test"}, {}, nullptr);
-  EXPECT_TRUE(judged.judged);
-  EXPECT_FALSE(judged.light_judged);
+  const LightOrTime judged = weigh_light_and_time(roll, {}, {}, nullptr);
+  EXPECT_TRUE(judged.judged());
   EXPECT_FALSE(judged.exposure_stops);
-  EXPECT_THAT(judged.exposure_reason, HasSubstr("metered"));
-  EXPECT_LT(judged.causes.under_exposed + judged.causes.over_exposed, 1e-6);
+  EXPECT_EQ(judged.exposure_stops.why(), fact_of(Unknown::nothing_metered));
+  EXPECT_LT(judged.causes->under_exposed + judged.causes->over_exposed, 1e-6);
 }
 
 // N+1: a subject of six zones gets the range of seven, 7/6 of the contrast; N-1: 7/8 (Adams, *The
@@ -103,7 +100,7 @@ TEST(JudgeCurve, CountsZonesOfDevelopment) {
   auto& index = roll.sensitometry->readings.contrast_index.quantity;
   const auto zones_of = [&](double contrast) {
     index->value = contrast;
-    return judge_curve(roll, {0.58, 0.05, ""})->zones->value;
+    return judge_curve(roll, {})->zones->value;
   };
   EXPECT_NEAR(zones_of(0.58), 0.0, 1e-9);
   EXPECT_NEAR(zones_of(0.58 * 7.0 / 6.0), 1.0, 1e-9);
@@ -117,7 +114,7 @@ TEST(JudgeCurve, CallsDevelopmentNormalWithinTheTolerance) {
   auto& index = roll.sensitometry->readings.contrast_index.quantity;
   const auto kind_of = [&](double contrast) {
     index->value = contrast;
-    return judge_curve(roll, {0.58, 0.05, ""})->development;
+    return judge_curve(roll, {})->development;
   };
   EXPECT_EQ(kind_of(0.56), DevelopmentKind::normal);
   EXPECT_EQ(kind_of(0.50), DevelopmentKind::contracted);
@@ -125,12 +122,23 @@ TEST(JudgeCurve, CallsDevelopmentNormalWithinTheTolerance) {
 }
 
 TEST(JudgeCurve, TellsPaperForBothEnlargers) {
-  const auto judged = judge_curve(invented::bracket_roll(), {0.58, 0.05, ""});
+  const auto judged = judge_curve(invented::bracket_roll(), {});
   ASSERT_TRUE(judged && judged->diffusion_range && judged->condenser_range);
   const double ratio = judged->condenser_range->value / judged->diffusion_range->value;
   EXPECT_GT(ratio, 1.15);
   EXPECT_LT(ratio, 1.3);
   EXPECT_EQ(judged->suits_scanning, true);
+}
+
+TEST(JudgeCurve, SaysWhyWhatTheCurveDoesNotTell) {
+  RollMeasurement roll = invented::bracket_roll();
+  roll.sensitometry->readings.contrast_index.quantity.reset();
+  roll.sensitometry->placement.density_range = {{}, "the curve is short"};
+  const auto judged = judge_curve(roll, {});
+  ASSERT_TRUE(judged);
+  EXPECT_EQ(judged->zones.why(), fact_of(Unknown::no_curve_contrast));
+  EXPECT_EQ(judged->diffusion_range.why().told, "the curve is short");
+  EXPECT_EQ(judged->condenser_range.why(), judged->diffusion_range.why());
 }
 
 // ISO 6846: 100 times the log range, to the nearest ten (from memory).

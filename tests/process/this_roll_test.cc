@@ -1,4 +1,9 @@
 #include "advice_case.h"
+#include "words/advice_words.h"
+#include "words/bath_words.h"
+#include "words/rescue_words.h"
+
+#include <fogline/process/curve_judgement.h>
 
 #include <algorithm>
 #include <array>
@@ -14,8 +19,11 @@
 namespace fogline {
 namespace {
 
+using testing::Contains;
+using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::Not;
+using Step = RescueStep;
 
 std::string lower(std::string text) {
   std::transform(text.begin(), text.end(), text.begin(),
@@ -23,117 +31,124 @@ std::string lower(std::string text) {
   return text;
 }
 
-/// Where a phrase first stands in the list; its length where nowhere.
-std::size_t place(const std::vector<std::string>& steps, const std::string& phrase) {
-  const auto found = std::find_if(steps.begin(), steps.end(), [&](const std::string& step) {
-    return step.find(phrase) != std::string::npos;
-  });
-  return static_cast<std::size_t>(found - steps.begin());
-}
-
 TEST(ThisRoll, GoodFilmNeedsNothing) {
   AdviceCase good;
-  good.find("normal");
+  good.find(Cause::normal);
   good.tint(TintKind::none);
-  EXPECT_THAT(good.advise().this_roll, testing::ElementsAre("Nothing needs doing to this film."));
+  EXPECT_THAT(kinds(good.advise().this_roll), ElementsAre(Step::nothing_needed));
 }
 
 TEST(ThisRoll, MilkyFilmIsLookedAtThenFixed) {
   AdviceCase milky;
-  milky.find("fixing-incomplete");
-  const auto steps = milky.advise().this_roll;
-  EXPECT_LT(place(steps, "over black"), place(steps, "fresh fixer"));
-  EXPECT_EQ(place(steps, "sulfite, 20 g"), steps.size());
-  EXPECT_EQ(place(steps, "window light"), steps.size());
+  milky.find(Cause::fixing_incomplete);
+  EXPECT_THAT(kinds(milky.advise().this_roll),
+              ElementsAre(Step::look_for_haze, Step::fix_milky, Step::handle_with_care));
 }
 
 TEST(ThisRoll, PossibleHazeIsOnlyLookedAt) {
   AdviceCase perhaps;
-  perhaps.find("fixing-incomplete", 0.3);
-  const auto steps = perhaps.advise().this_roll;
-  EXPECT_EQ(place(steps, "over black"), 0U);
-  EXPECT_EQ(place(steps, "fresh fixer"), steps.size());
+  perhaps.find(Cause::fixing_incomplete, 0.3);
+  EXPECT_THAT(kinds(perhaps.advise().this_roll),
+              ElementsAre(Step::look_for_haze, Step::handle_with_care));
 }
 
 TEST(ThisRoll, DyeGoesByFixerWashSulfiteLight) {
   AdviceCase dye;
-  dye.find("dye-left");
-  const auto steps = dye.advise().this_roll;
-  EXPECT_LT(place(steps, "fresh fixer"), place(steps, "sulfite, 20 g"));
-  EXPECT_LT(place(steps, "sulfite, 20 g"), place(steps, "window light"));
-  EXPECT_LT(place(steps, "window light"), steps.size());
-  EXPECT_THAT(steps[place(steps, "window light")], HasSubstr("residual-silver test"));
+  dye.find(Cause::dye_left);
+  EXPECT_THAT(kinds(dye.advise().this_roll), ElementsAre(Step::fix_for_dye, Step::wash_out_dye,
+                                                         Step::fade_dye, Step::handle_with_care));
 }
 
 TEST(ThisRoll, ProvenFixingNeedsNoSecond) {
   AdviceCase dye;
-  dye.find("dye-left");
+  dye.find(Cause::dye_left);
   dye.card.fix = {FixKind::rapid, {}, 360.0, 3, 50.0, 45.0};
-  const auto steps = dye.advise().this_roll;
-  EXPECT_EQ(place(steps, "3 minutes in fresh fixer"), steps.size());
-  EXPECT_LT(place(steps, "three more fills"), steps.size());
+  EXPECT_THAT(kinds(dye.advise().this_roll),
+              ElementsAre(Step::wash_out_dye, Step::fade_dye, Step::handle_with_care));
 }
 
 TEST(ThisRoll, StocksOwnTintIsSaid) {
   AdviceCase dye;
   dye.tint(TintKind::dye_left);
   dye.roll.scans.front().tint.may_be_stock = true;
-  EXPECT_THAT(joined(dye.advise().this_roll), HasSubstr("may be this film's own"));
+  EXPECT_EQ(kinds(dye.advise().this_roll).front(), Step::doubt_tint);
 }
 
 TEST(ThisRoll, MarksComeAfterFixing) {
   AdviceCase both;
-  both.find("fixing-incomplete");
-  both.find("drying-marks");
-  const auto steps = both.advise().this_roll;
-  EXPECT_LT(place(steps, "fresh fixer"), place(steps, "soak the film once"));
-  EXPECT_LT(place(steps, "soak the film once"), steps.size());
-  EXPECT_THAT(joined(steps), HasSubstr("Never wipe wet emulsion"));
+  both.find(Cause::fixing_incomplete);
+  both.find(Cause::drying_marks);
+  EXPECT_THAT(kinds(both.advise().this_roll),
+              ElementsAre(Step::look_for_haze, Step::fix_milky, Step::wipe_drying_marks,
+                          Step::soak_out_rings, Step::handle_with_care));
 }
 
 TEST(ThisRoll, StainIsRinsedBeforeAcid) {
   AdviceCase yellow;
   yellow.tint(TintKind::yellow_stain);
-  const std::string text = joined(yellow.advise().this_roll);
+  EXPECT_THAT(kinds(yellow.advise().this_roll), Contains(Step::clear_stain));
+  const std::string text = step_sentence(fact_of(Step::clear_stain));
   EXPECT_LT(text.find("rinse"), text.find("citric acid"));
   AdviceCase stained;
-  stained.find("stained");
+  stained.find(Cause::stained);
   stained.tint(TintKind::image_stain);
-  EXPECT_THAT(joined(stained.advise().this_roll), Not(HasSubstr("citric")));
+  EXPECT_THAT(kinds(stained.advise().this_roll), Not(Contains(Step::clear_stain)));
+  EXPECT_THAT(kinds(stained.advise().this_roll), Contains(Step::keep_stain_of_silver));
 }
 
 TEST(ThisRoll, SilverIsLeftAndPaperNamed) {
   AdviceCase flat;
-  flat.find("under-developed");
+  flat.find(Cause::under_developed);
   RollMedians medians;
   medians.range = AdviceCase::quantity(0.71, 0.1);
   flat.roll.medians = medians;
-  auto steps = flat.advise().this_roll;
-  EXPECT_EQ(steps.front(), "Nothing needs doing to this film.");
-  EXPECT_EQ(steps.back(), "Print on very hard paper, ISO range about R 70.");
+  EXPECT_THAT(kinds(flat.advise().this_roll),
+              ElementsAre(Step::nothing_needed, Step::leave_silver, Step::print_on));
+  EXPECT_EQ(number_of(flat.advise().this_roll, Step::print_on, "log_exposure_range"), 0.71);
   flat.card.print_with = PrintWith::condenser;
-  EXPECT_THAT(flat.advise().this_roll.back(), HasSubstr("R 90, counted for condenser light"));
+  EXPECT_NEAR(number_of(flat.advise().this_roll, Step::print_on_by_condenser, "log_exposure_range"),
+              0.71 * condenser_factor, 1e-9);
   flat.roll.medians->range->at_least = true;
-  EXPECT_THAT(joined(flat.advise().this_roll), Not(HasSubstr("Print on")));
+  EXPECT_EQ(kinds(flat.advise().this_roll).back(), Step::leave_silver);
 }
 
 TEST(ThisRoll, LostPicturesAreSaid) {
   AdviceCase dead;
-  dead.find("not-developed");
-  EXPECT_THAT(joined(dead.advise().this_roll), HasSubstr("No picture can be brought back"));
+  dead.find(Cause::not_developed);
+  EXPECT_EQ(kinds(dead.advise().this_roll).back(), Step::not_developed);
   AdviceCase unfit;
-  unfit.find("unfit-scan");
-  unfit.find("dye-left");
+  unfit.find(Cause::unfit_scan);
+  unfit.find(Cause::dye_left);
   unfit.roll.scans.front().fitness = Fitness::unfit;
-  EXPECT_EQ(unfit.advise().this_roll.size(), 1U);
-  EXPECT_THAT(unfit.advise().this_roll.front(), HasSubstr("scanned again"));
+  EXPECT_THAT(kinds(unfit.advise().this_roll), ElementsAre(Step::scan_again));
+}
+
+TEST(ThisRoll, BathsAreKnownByTheirSteps) {
+  EXPECT_EQ(bath_of(Step::fix_for_dye), Bath::fixer);
+  EXPECT_EQ(bath_of(Step::wash_out_dye), Bath::sulfite);
+  EXPECT_EQ(bath_of(Step::clear_stain), Bath::acid);
+  EXPECT_EQ(bath_of(Step::retouch), std::nullopt);
+}
+
+/// All of a list of sentences, for a search.
+std::string joined(const std::vector<std::string>& sentences) {
+  std::string text;
+  for (const std::string& sentence : sentences) {
+    text += sentence + "\n";
+  }
+  return text;
 }
 
 /// Everything that an advice says.
 std::string all_text(const Advice& advice) {
-  return joined(advice.development.reasons) + joined(advice.exposure.reasons) +
-         joined(advice.stop.reasons) + joined(advice.fix.reasons) + joined(advice.wash.reasons) +
-         joined(advice.this_roll);
+  std::string text = joined(development_sentences(advice.development, {})) +
+                     joined(exposure_sentences(advice.exposure)) +
+                     joined(bath_sentences(advice.stop)) + joined(bath_sentences(advice.fix)) +
+                     joined(bath_sentences(advice.wash));
+  for (const Fact<RescueStep>& step : advice.this_roll) {
+    text += step_sentence(step) + "\n";
+  }
+  return text;
 }
 
 /// Warmest temperature that a text speaks of.
@@ -163,14 +178,11 @@ void expect_safe(const AdviceCase& one) {
   }
   EXPECT_LE(advice.development.temperature_c.value_or(0.0), 27.0);
   if (advice.development.time_s.value_or(300.0) < 300.0) {
-    EXPECT_THAT(text, HasSubstr("less than 5:00"));
+    EXPECT_THAT(kinds(advice.development.reasons), Contains(DevelopmentReason::too_short));
   }
-  const std::string tonight = lower(joined(advice.this_roll));
-  for (const char* bath : {"fixer", "sulfite", "acid"}) {
-    if (tonight.find(bath) != std::string::npos) {
-      EXPECT_THAT(tonight, HasSubstr("gloves")) << tonight;
-      EXPECT_THAT(tonight, HasSubstr("not down the drain"));
-      EXPECT_THAT(tonight, HasSubstr("safety sheet"));
+  for (const Fact<RescueStep>& step : advice.this_roll) {
+    if (bath_of(step.kind)) {
+      EXPECT_THAT(kinds(advice.this_roll), Contains(Step::handle_with_care));
     }
   }
   EXPECT_FALSE(advice.this_roll.empty());
@@ -180,9 +192,11 @@ void expect_safe(const AdviceCase& one) {
 // No temperature above 27 degrees (80 F is the most that NAVEDTRA 14209 and SS0509 allow), nothing
 // poisonous, no acid into fixer, cautions beside every bath.
 TEST(ThisRoll, AdviceIsSafeInEverySituation) {
-  constexpr std::array codes{
-      "dye-left",      "fixing-incomplete", "stained", "drying-marks",  "over-developed",
-      "under-exposed", "weak-developer",    "fogged",  "not-developed", "dirty"};
+  constexpr std::array codes{Cause::dye_left,       Cause::fixing_incomplete,
+                             Cause::stained,        Cause::drying_marks,
+                             Cause::over_developed, Cause::under_exposed,
+                             Cause::weak_developer, Cause::fogged,
+                             Cause::not_developed,  Cause::dirty};
   for (unsigned set = 0; set < 1U << codes.size(); ++set) {
     AdviceCase one;
     for (std::size_t i = 0; i < codes.size(); ++i) {
@@ -202,7 +216,7 @@ TEST(ThisRoll, AdviceIsSafeAtEveryTemperature) {
         one.card.film_type = type;
         one.contrast(contrast, 0.06);
         one.developed(390, temperature_c);
-        one.find("fixing-incomplete");
+        one.find(Cause::fixing_incomplete);
         expect_safe(one);
       }
     }

@@ -6,6 +6,7 @@
 
 #include <string>
 #include <utility>
+#include <vector>
 
 // Judged rolls: what is concluded from the invented scans is invented too.
 
@@ -16,7 +17,6 @@ inline RollRecord record(RollMeasurement roll) {
   RollRecord record;
   record.tool_version = "0.1.0";
   record.measurement = std::move(roll);
-  record.judgement.aim.source = "the usual aim for diffusion light";
   return record;
 }
 
@@ -87,47 +87,46 @@ inline Advice advice() {
   development.temperature_c = 20.0;
   development.change_percent = 33.3;
   development.predicted_contrast_index = density(0.57, 0.09);
-  development.reasons = {
-      "This roll's contrast index is about 0.42, the aim 0.58.",
-      "10:00 lands within 0.05 of the aim with a chance of 62 %; your old time with 4 %."};
+  development.reasons = {fact_of(DevelopmentReason::contrast_seen, {0.42, 0.34, 0.50, 0.58}),
+                         fact_of(DevelopmentReason::time_lands, {600.0, 0.05, 0.62, 0.04})};
   advice.exposure.change_stops = 1.0 / 3.0;
   advice.exposure.exposure_index = 250.0;
-  advice.exposure.reasons = {"Give 1/3 stop more light."};
+  advice.exposure.reasons = {fact_of(ExposureReason::give_more_light, {1.0 / 3.0})};
   advice.stop.time_s = 30.0;
   advice.stop.change = BathChange::keep;
-  advice.stop.reasons = {"0:30 stops any film (common practice, no source)."};
+  advice.stop.reasons = {fact_of(BathReason::stop_enough, {30.0, 180.0})};
   advice.fix.time_s = 360.0;
   advice.fix.change = BathChange::renew;
-  advice.fix.reasons = {"Nine rolls went through it before this one.",
-                        "With any bath: gloves, eyes guarded, fresh air."};
+  advice.fix.reasons = {fact_of(BathReason::takes_too_much_silver, {21.0, 20.0, 1.7}),
+                        fact_of(BathReason::handle_with_care)};
   advice.wash.fills = {5, 10, 20, 30};
   advice.wash.change = BathChange::longer;
-  advice.wash.reasons = {"Dye is left in this roll: one fill more, the water at 20 to 24 °C."};
-  advice.this_roll = {
-      "3 minutes in fresh fixer at about 20 °C, then the full wash. Left dye harms nothing by "
-      "itself.",
-      "For the dye: three more fills of water at 20 to 24 °C, standing 5 minutes each. If colour "
-      "is "
-      "left, 2 minutes in sodium sulfite, 20 g to the litre, then 5 minutes of wash.",
-      "Drying marks: on the dry film, breathe on the shiny side only and wipe it with a lint-free "
-      "cloth.",
-      "With any bath: gloves, eyes guarded, fresh air; no vessel goes back to food."};
+  advice.wash.reasons = {fact_of(BathReason::fill_for_dye)};
+  advice.this_roll = {fact_of(RescueStep::fix_for_dye), fact_of(RescueStep::wash_out_dye),
+                      fact_of(RescueStep::wipe_drying_marks),
+                      fact_of(RescueStep::handle_with_care)};
   return advice;
 }
 
 inline LightOrTime weighed(const CauseProbabilities& causes, const Quantity& stops,
                            const Quantity& contrast) {
   LightOrTime weighed;
-  weighed.judged = true;
   weighed.causes = causes;
   weighed.exposure_stops = stops;
   weighed.latitude_stops = 2.0 / 3.0;
   weighed.contrast_index = contrast;
-  weighed.evidence = {
-      "Shadows: 0.10 above clear film in the median of 3 frames; usual is 0.20 to 0.40.",
-      "Highlights: 0.78 above clear film in the median of 3 frames; usual is 1.05 to 1.35."};
-  weighed.would_tell_most = "Scan the leader too: how black it is tells of development alone.";
+  weighed.evidence = {fact_of(Evidence::shadow, {0.10, 3.0, 0.20, 0.40}),
+                      fact_of(Evidence::highlight, {0.78, 3.0, 1.05, 1.35})};
+  weighed.would_tell_most = FurtherMeasurement::scan_leader;
   return weighed;
+}
+
+inline Finding finding(Cause cause, double confidence, const Fact<CauseStatement>& statement,
+                       const std::vector<Fact<Evidence>>& evidence) {
+  Finding finding = finding_of(cause, confidence);
+  finding.statements = {statement};
+  finding.evidence = evidence;
+  return finding;
 }
 
 /// Under-developed, with dye left, marks, a card and advice.
@@ -140,12 +139,16 @@ inline RollRecord short_record() {
   Judgement& judgement = short_roll.judgement;
   judgement.light_or_time =
       weighed({0.06, 0.13, 0.01, 0.79, 0.01}, density(-0.2, 0.3), density(0.42, 0.08));
+  const auto& seen = judgement.light_or_time.evidence;
   judgement.findings = {
-      {"dye-left", 0.97, "Dye is left in the film.", {"Coloured veil of the clear film: 0.084."}},
-      {"drying-marks", 0.93, "Drops dried on the film.", {"1 drying mark seen."}},
-      {"under-developed", 0.79, "Development was short.", judgement.light_or_time.evidence},
-      {"under-exposed", 0.13, "Can't tell for sure: perhaps too little light, 13 %.",
-       judgement.light_or_time.evidence}};
+      finding(Cause::dye_left, 0.97, fact_of(CauseStatement::dye_left),
+              {fact_of(Evidence::coloured_veil, {0.084, 0.021})}),
+      finding(Cause::drying_marks, 0.93, fact_of(CauseStatement::drops_dried),
+              {fact_of(Evidence::drying_marks, {1.0})}),
+      finding(Cause::under_developed, 0.79,
+              fact_of(CauseStatement::development_short, {0.42, 0.08, 0.58}), seen),
+      finding(Cause::under_exposed, 0.13, fact_of(CauseStatement::perhaps_too_little_light, {0.13}),
+              seen)};
   judgement.advice = advice();
   return short_roll;
 }
@@ -160,15 +163,17 @@ inline RollRecord normal_record() {
   Judgement& judgement = normal.judgement;
   judgement.light_or_time =
       weighed({0.83, 0.05, 0.06, 0.03, 0.03}, density(0.1, 0.7), density(0.57, 0.07));
-  judgement.light_or_time.would_tell_most.clear();
-  judgement.findings = {{"normal", 0.83, "Light and development were right.", {}}};
+  judgement.light_or_time.would_tell_most.reset();
+  judgement.findings = {
+      finding(Cause::normal, 0.83,
+              fact_of(CauseStatement::light_and_development_right, {0.57, 0.07, 0.58}), {})};
   Advice same;
   same.development.change_percent = 0.0;
-  same.development.reasons = {"Keep your time."};
+  same.development.reasons = {fact_of(DevelopmentReason::within_tolerance, {0.05})};
   same.exposure.change_stops = 0.0;
-  same.fix.reasons = {"The kind of fixer isn't on a roll card, so no time can be told."};
+  same.fix.reasons = {fact_of(BathReason::fixer_kind_untold, {180.0, 360.0, 300.0, 600.0})};
   same.wash.time_s = 600.0;
-  same.this_roll = {"Nothing needs doing to this film."};
+  same.this_roll = {fact_of(RescueStep::nothing_needed)};
   judgement.advice = same;
   return normal;
 }

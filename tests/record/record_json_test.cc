@@ -135,10 +135,12 @@ TEST(RecordJson, HoldsLightOrTime) {
   EXPECT_EQ(weighed["evidence"].size(), 2U);
   EXPECT_THAT(weighed["would_tell_most"].get<std::string>(), HasSubstr("leader"));
   RollRecord unknown = invented::record(invented::roll());
-  unknown.judgement.light_or_time.reason = "No picture is in sight.";
+  unknown.judgement.light_or_time.causes = Unknown::no_picture;
+  unknown.judgement.light_or_time.contrast_index = Unknown::no_picture;
   const json silent = json_of(unknown)["light_or_time"];
   EXPECT_EQ(silent["probabilities"], nullptr);
-  EXPECT_EQ(silent["reasons"]["contrast_index"], "No picture is in sight.");
+  EXPECT_THAT(silent["reasons"]["contrast_index"].get<std::string>(),
+              HasSubstr("No picture is in sight"));
 }
 
 TEST(RecordJson, HoldsAdvice) {
@@ -244,7 +246,35 @@ TEST(RecordJson, HoldsFindingsInTheirOrder) {
   EXPECT_EQ(findings[0]["code"], "dye-left");
   EXPECT_EQ(findings[0]["confidence"], 0.97);
   EXPECT_EQ(findings[1]["message"], "Drops dried on the film.");
-  EXPECT_EQ(findings[1]["evidence"][0], "1 drying mark seen.");
+  EXPECT_EQ(findings[1]["evidence"][0], "Seen: drying marks, 1.");
+}
+
+TEST(RecordJson, HoldsFactsBesideTheirSentences) {
+  const json report = json_of(invented::short_record());
+  const json& finding = report["findings"][0];
+  EXPECT_EQ(finding["message_facts"], json::array({{{"code", "dye-left"}}}));
+  EXPECT_EQ(finding["evidence_facts"][0]["code"], "coloured-veil");
+  EXPECT_EQ(finding["evidence_facts"][0]["numbers"]["density"], 0.084);
+  const json& weighed = report["light_or_time"];
+  EXPECT_EQ(weighed["evidence_facts"].size(), weighed["evidence"].size());
+  EXPECT_EQ(weighed["would_tell_most_code"], "scan-leader");
+  const json& advice = report["advice"];
+  for (const char* part : {"development", "exposure", "stop", "fix", "wash"}) {
+    EXPECT_EQ(advice[part]["facts"].size(), advice[part]["reasons"].size()) << part;
+  }
+  EXPECT_EQ(advice["development"]["facts"][1]["numbers"]["old_chance"], 0.04);
+  EXPECT_EQ(advice["this_roll_facts"].size(), advice["this_roll"].size());
+  EXPECT_EQ(advice["this_roll_facts"][1]["code"], "wash-out-dye");
+  EXPECT_EQ(report["aim"]["source_code"], "diffusion");
+}
+
+TEST(RecordJson, SaysWhyNothingIsAdvised) {
+  RollRecord record = invented::short_record();
+  record.judgement.advice->development = {};
+  record.judgement.advice->development.predicted_contrast_index = Unknown::developer_weak;
+  const json development = json_of(record)["advice"]["development"];
+  EXPECT_EQ(development["why_unknown"]["code"], "developer-weak");
+  EXPECT_THAT(development["reasons"][0].get<std::string>(), HasSubstr("The developer was weak"));
 }
 
 TEST(RecordJson, ListsFilesThatCouldNotBeRead) {

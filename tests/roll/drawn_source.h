@@ -51,8 +51,9 @@ class DrawnSource : public ScanSource {
     }
   }
 
-  ScanGrid survey(std::int64_t /*most_pixels*/, const Progress& progress) override {
-    ++surveys;
+  ScanGrid survey(const SurveyPlan& plan, const Progress& progress) override {
+    passes += foreseen(info_.transfer) ? 0 : 1;
+    plan_ = plan;
     Raster<float> light(codes_.width(), codes_.height());
     for (std::size_t i = 0; i < codes_.samples().size(); ++i) {
       const float code = codes_.samples()[i];
@@ -64,13 +65,16 @@ class DrawnSource : public ScanSource {
     return grid_of(light, info_.channels);
   }
 
-  Raster<float> read(const RegionPx& region, int /*reduction*/) override {
-    return {region.width, region.height, info_.channels};
-  }
-
-  int surveys = 0;
+  /// Times a file would have been read: surveys that the plan before didn't foresee.
+  int passes = 0;
 
  private:
+  [[nodiscard]] bool foreseen(const Transfer& transfer) const {
+    return plan_.learns_curve ||
+           std::any_of(plan_.other_curves.begin(), plan_.other_curves.end(),
+                       [&](const Transfer& other) { return other.kind == transfer.kind; });
+  }
+
   [[nodiscard]] double light_of(double code) const {
     switch (info_.transfer.kind) {
       case TransferKind::srgb:
@@ -84,6 +88,7 @@ class DrawnSource : public ScanSource {
 
   ScanInfo info_;
   Raster<float> codes_;
+  SurveyPlan plan_;
 };
 
 }  // namespace fogline::drawn

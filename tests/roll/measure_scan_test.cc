@@ -1,5 +1,6 @@
 #include "film/drawn_scan.h"
 #include "roll/drawn_source.h"
+#include "roll/reading/scan_reading.h"
 #include "tables/shipped_knowledge.h"
 
 #include <fogline/roll/measure_roll.h>
@@ -56,7 +57,7 @@ ScanInfo plain_info() {
 ScanMeasurement measured(const Raster<float>& light, const ScanInfo& info,
                          bool display_codes = false, int first_frame = 1) {
   DrawnSource source(light, info, display_codes);
-  return measure_scan(source, shipped_options(), first_frame, {});
+  return read_one_scan(source, {}, first_frame, {}).scan;
 }
 
 bool has(const ScanMeasurement& scan, CautionKind kind) {
@@ -120,7 +121,6 @@ TEST(MeasureScan, ReadsBaseAndToneOfAComparableScan) {
     EXPECT_NEAR(frame.tone.middle->value, drawn_percentile(strip, i, 0.50), frame.tone.middle->u95);
     EXPECT_NEAR(frame.tone.highlight->value, drawn_percentile(strip, i, 0.98),
                 frame.tone.highlight->u95);
-    EXPECT_EQ(frame.sketch.size(), 192U);
   }
   ASSERT_EQ(found.strips.size(), 1U);
   EXPECT_EQ(found.strips[0].perforations, 2 * scan.strips[0].holes_a_row());
@@ -128,7 +128,18 @@ TEST(MeasureScan, ReadsBaseAndToneOfAComparableScan) {
   EXPECT_TRUE(has(found, CautionKind::glare_unknown));
   EXPECT_FALSE(has(found, CautionKind::eight_bit));
   EXPECT_FALSE(has(found, CautionKind::grey_scan));
-  EXPECT_FALSE(found.picture.pixels.empty());
+}
+
+TEST(MeasureScan, HandsOnASketchOfEachFrameAndAPicture) {
+  DrawnSource source(two_frames_light(), plain_info(), false);
+  const ScanReading reading = read_one_scan(source, {}, 1, {});
+  ASSERT_EQ(reading.sketches.size(), reading.scan.frames.size());
+  for (const FrameSketch& sketch : reading.sketches) {
+    EXPECT_EQ(sketch.size(), 192U);
+  }
+  EXPECT_FALSE(reading.picture.pixels.empty());
+  // Nothing of a target without one.
+  EXPECT_TRUE(reading.exposures.frames.empty());
 }
 
 TEST(MeasureScan, OutlinesLieOnTheirFrames) {
@@ -195,7 +206,8 @@ TEST(MeasureScan, UnexposedFilmTellsItsBase) {
   EXPECT_EQ(found.fitness, Fitness::comparable);
   EXPECT_TRUE(found.frames.empty());
   expect_base(found);
-  EXPECT_FALSE(join_scans({found}).medians.has_value());
+  DrawnSource source(drawn::light_of(scan), plain_info(), false);
+  EXPECT_FALSE(measure_roll(source, shipped_options()).measurement.medians.has_value());
 }
 
 TEST(MeasureScan, EightBitsWithoutAProfileAreIndicative) {
@@ -286,10 +298,10 @@ TEST(MeasureScan, AsksThePictureForTheCurve) {
   print_edge(scan.strips[0], 5.0, 75.0);
   for (const bool display_codes : {false, true}) {
     DrawnSource source(drawn::light_of(scan), info, display_codes);
-    const ScanMeasurement found = measure_scan(source, shipped_options(), 1, {});
+    const ScanMeasurement found = read_one_scan(source, {}, 1, {}).scan;
     EXPECT_EQ(found.info.transfer.kind, display_codes ? TransferKind::srgb : TransferKind::linear);
     EXPECT_EQ(found.info.transfer.source, TransferSource::assumed);
-    EXPECT_EQ(source.surveys, display_codes ? 2 : 1);
+    EXPECT_EQ(source.passes, 1);
     EXPECT_EQ(found.fitness, Fitness::indicative);
     expect_base(found);
   }
@@ -374,7 +386,7 @@ TEST(MeasureScan, ALeaderBeyondReachIsABound) {
 TEST(MeasureScan, TellsProgress) {
   DrawnSource source(Raster<float>(60, 40, 1, 0.5F), plain_info(), false);
   double told = 0.0;
-  measure_scan(source, shipped_options(), 1, [&](double share) { told = share; });
+  read_one_scan(source, {}, 1, [&](double share) { told = share; });
   EXPECT_EQ(told, 1.0);
 }
 

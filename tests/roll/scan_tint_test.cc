@@ -1,9 +1,8 @@
 #include "base/seeded_noise.h"
 #include "film/drawn_scan.h"
+#include "roll/reading/scan_reading.h"
 #include "tables/shipped_knowledge.h"
 #include "tint/judge_tint.h"
-
-#include <fogline/roll/measure_roll.h>
 
 #include <algorithm>
 #include <array>
@@ -53,7 +52,7 @@ class ColourSource : public ScanSource {
 
   [[nodiscard]] double code_of(double light, int /*channel*/) const override { return light; }
 
-  ScanGrid survey(std::int64_t /*most_pixels*/, const Progress& /*progress*/) override {
+  ScanGrid survey(const SurveyPlan& /*plan*/, const Progress& /*progress*/) override {
     ScanGrid grid = drawn::grid_of(light_[0], info_.channels);
     for (int c = 1; c < info_.channels; ++c) {
       const Raster<float>& plane = light_[static_cast<std::size_t>(c)];
@@ -64,10 +63,6 @@ class ColourSource : public ScanSource {
       }
     }
     return grid;
-  }
-
-  Raster<float> read(const RegionPx& region, int /*reduction*/) override {
-    return {region.width, region.height, info_.channels};
   }
 
  private:
@@ -105,7 +100,7 @@ ScanInfo linear_info(int channels = most_channels) {
 Tint tint_of(const PerChannel<double>& base, const PerChannel<double>& lamp, const ScanInfo& info,
              const Scan& scan = one_frame()) {
   ColourSource source(scan, base, lamp, info);
-  return measure_scan(source, shipped_options(), 1, {}).tint;
+  return read_one_scan(source, {}, 1, {}).scan.tint;
 }
 
 constexpr PerChannel<double> grey_base{0.28, 0.28, 0.28};
@@ -133,7 +128,7 @@ TEST(ScanTint, KnownBaseIsItsOwnColour) {
   ColourSource source(one_frame(), pink_base, white_lamp, linear_info());
   MeasureOptions options = shipped_options();
   options.base_tint = pink_base;
-  const Tint tint = measure_scan(source, options, 1, {}).tint;
+  const Tint tint = read_one_scan(source, options, 1, {}).scan.tint;
   EXPECT_EQ(tint.kind, TintKind::none);
   EXPECT_FALSE(tint.may_be_stock);
 }
@@ -167,7 +162,7 @@ TEST(ScanTint, BrightCameraPictureTellsNothing) {
   const PerChannel<double> bright_lamp{0.9, 0.9, 0.9};
   const Tint tint = tint_of({0.09, 0.10, 0.04}, bright_lamp, camera);
   EXPECT_EQ(tint.kind, Known<TintKind>(Unknown::only_strong_tints));
-  EXPECT_GT(*tint.detection_limit, shipped_knowledge().scan.tints.useful_limit_density);
+  EXPECT_GT(*tint.detection_limit, useful_limit_density);
 }
 
 }  // namespace

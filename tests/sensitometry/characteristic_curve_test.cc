@@ -33,7 +33,7 @@ ExposedSteps steps_of(int count, double noise, std::uint32_t seed = 3) {
   return exposed;
 }
 
-double worst_between(const CharacteristicCurve& curve, double begin, double end) {
+double worst_between(const FittedCurve& curve, double begin, double end) {
   double worst = 0.0;
   for (double log_h = begin; log_h <= end; log_h += 0.05) {
     worst = std::max(worst, std::abs(curve.mean.density_at(log_h) - film(log_h)));
@@ -96,7 +96,7 @@ TEST(CharacteristicCurve, LeavesNoStepOutWithoutReason) {
 }
 
 TEST(CharacteristicCurve, DoubtsMoreBeyondTheExposures) {
-  const CharacteristicCurve curve = *fit_characteristic_curve(steps_of(11, 0.005));
+  const FittedCurve curve = *fit_characteristic_curve(steps_of(11, 0.005));
   const auto doubt_at = [&](double log_h) {
     return curve
         .doubt[static_cast<std::size_t>((log_h - curve.mean.begin_log_h) / curve.mean.step_log_h)];
@@ -140,7 +140,7 @@ TEST(CharacteristicCurve, NeedsFiveSteps) {
 TEST(CharacteristicCurve, FindsBaseByItselfWhereNobodyReadIt) {
   ExposedSteps exposed = steps_of(21, 0.003);
   exposed.base_fog.reset();
-  const CharacteristicCurve curve = *fit_characteristic_curve(exposed);
+  const FittedCurve curve = *fit_characteristic_curve(exposed);
   EXPECT_NEAR(curve.base_fog, base, 3.0 * curve.base_fog_doubt);
   EXPECT_GT(curve.base_fog_doubt, 0.002);
 }

@@ -47,8 +47,8 @@ TEST(SpeedNumber, IsKnownAtPlainExposures) {
 }
 
 /// A curve through the speed point that gains `gain` over 1.30, told without doubt.
-CharacteristicCurve curve_of(double speed_point_log_h, double gain) {
-  CharacteristicCurve curve;
+FittedCurve curve_of(double speed_point_log_h, double gain) {
+  FittedCurve curve;
   const double slope = gain / iso_triangle_log_h;
   curve.mean = table_of(
       [=](double x) {
@@ -63,7 +63,7 @@ CharacteristicCurve curve_of(double speed_point_log_h, double gain) {
 }
 
 IsoSpeed speed_of(double speed_point_log_h, double gain, bool absolute) {
-  const CharacteristicCurve curve = curve_of(speed_point_log_h, gain);
+  const FittedCurve curve = curve_of(speed_point_log_h, gain);
   return read_iso_speed(curve, read_curve(curve), absolute);
 }
 

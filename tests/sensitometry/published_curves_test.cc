@@ -27,7 +27,7 @@ std::map<int, ExposedSteps> published() {
     double density = 0.0;
     row >> key >> comma >> log_h >> comma >> density;
     // Read off a printed drawing to about a third of a hundredth.
-    curves[key].steps.push_back({"", log_h, 0.0, density, 0.003, ""});
+    curves[key].steps.push_back({"", log_h, 0.0, density, 0.003, std::nullopt});
   }
   return curves;
 }
@@ -51,7 +51,7 @@ TEST(PublishedCurves, GiveTheirStatedSlopesAndFirstDensities) {
     exposed.base_fog_doubt = 0.003;
     const auto outcome = fit_characteristic_curve(exposed);
     ASSERT_TRUE(outcome);
-    const CharacteristicCurve& curve = *outcome;
+    const FittedCurve& curve = *outcome;
     const double first = curve.base_fog + curve.mean.density_at(exposed.steps.front().log_h);
     EXPECT_NEAR(first, known.first_density, 0.01) << key;
     const double threshold = known.first_density + 0.10 - curve.base_fog;

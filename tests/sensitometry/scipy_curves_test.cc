@@ -15,7 +15,7 @@ namespace {
 namespace scipy = reference::scipy;
 
 template <typename Densities>
-CharacteristicCurve curve_through(const Densities& density, double doubt) {
+FittedCurve curve_through(const Densities& density, double doubt) {
   ExposedSteps exposed;
   for (std::size_t i = 0; i < scipy::log_h.size(); ++i) {
     exposed.steps.push_back({"", scipy::log_h[i], 0.0, density[i], doubt, {}});
@@ -28,7 +28,7 @@ CharacteristicCurve curve_through(const Densities& density, double doubt) {
 }
 
 TEST(CurveBesideSciPy, RunsAsMonotoneInterpolationThroughExactSteps) {
-  const CharacteristicCurve curve = curve_through(scipy::exact_density, 0.001);
+  const FittedCurve curve = curve_through(scipy::exact_density, 0.001);
   for (std::size_t i = 0; i < scipy::between_log_h.size(); ++i) {
     const double net = curve.mean.density_at(scipy::between_log_h[i]);
     EXPECT_NEAR(net, scipy::pchip_net[i], 0.004) << scipy::between_log_h[i];
@@ -40,7 +40,7 @@ TEST(CurveBesideSciPy, RunsAsMonotoneInterpolationThroughExactSteps) {
 
 // Least squares knows the film's own form; the program doesn't, so it may differ within its doubt.
 TEST(CurveBesideSciPy, RunsAsLeastSquaresThroughNoisySteps) {
-  const CharacteristicCurve curve = curve_through(scipy::noisy_density, 0.008);
+  const FittedCurve curve = curve_through(scipy::noisy_density, 0.008);
   for (std::size_t i = 0; i < scipy::between_log_h.size(); ++i) {
     EXPECT_NEAR(curve.mean.density_at(scipy::between_log_h[i]), scipy::least_squares_net[i], 0.012)
         << scipy::between_log_h[i];

@@ -12,9 +12,8 @@ namespace fogline {
 namespace {
 
 /// A curve told without doubt.
-CharacteristicCurve sure_curve(const std::function<double(double)>& film, double begin,
-                               double end) {
-  CharacteristicCurve curve;
+FittedCurve sure_curve(const std::function<double(double)>& film, double begin, double end) {
+  FittedCurve curve;
   curve.mean = table_of(film, begin - 0.5, end + 0.5, 0.01);
   curve.doubt.assign(curve.mean.net_density.size(), 0.0);
   curve.draws.assign(5, curve.mean);

@@ -21,7 +21,7 @@ RollRecord bracket_record() {
   RollRecord record;
   record.tool_version = "0.0.0";
   record.measurement = invented::bracket_roll();
-  record.judgement.aim = {0.58, 0.05, "a test"};
+  record.judgement.aim = {};
   record.judgement.light_or_time =
       weigh_light_and_time(record.measurement, record.judgement.aim, {}, nullptr);
   record.judgement.curve = judge_curve(record.measurement, record.judgement.aim);

@@ -66,7 +66,7 @@ TEST(Text, TellsTintMarksAndProbabilities) {
   EXPECT_THAT(text, HasSubstr("Dye is left in the film: 0.08 ± 0.02 in the channel that it darkens "
                               "most (97 %).\n"));
   EXPECT_THAT(text, HasSubstr("  development short  79 %       ================\n"));
-  EXPECT_THAT(text, HasSubstr("What would tell most: Scan the leader too"));
+  EXPECT_THAT(text, HasSubstr("What would tell most: Scan the fogged leader too"));
   EXPECT_THAT(text,
               HasSubstr("1   drying mark             2.2 mm        denser by 0.12    93 %\n"));
   EXPECT_THAT(text,
@@ -165,17 +165,12 @@ TEST(Text, KeepsToTheWidth) {
   }
 }
 
-TEST(Text, NamesABathOnlyBesideTheCautions) {
+TEST(Text, CarriesTheCautionsWhereARecipeNamesBaths) {
   EXPECT_THAT(text_of(invented::roll()), Not(HasSubstr("Cautions")));
-  for (const char* message : {"A weak developer looks like this.", "Use fresh Fixer."}) {
-    RollMeasurement roll = invented::roll();
-    roll.scans.front().cautions.push_back(
-        {Severity::note, {CautionKind::grey_scan, {}, {}, message}});
-    const std::string text = text_of(roll);
-    EXPECT_THAT(text, HasSubstr("Cautions\n")) << message;
-    EXPECT_THAT(text, HasSubstr("gloves")) << message;
-    EXPECT_THAT(text, HasSubstr("licensed collection")) << message;
-  }
+  const std::string text = text_from_record(invented::normal_record(), {});
+  EXPECT_THAT(text, HasSubstr("Cautions\n"));
+  EXPECT_THAT(text, HasSubstr("gloves"));
+  EXPECT_THAT(text, HasSubstr("licensed collection"));
 }
 
 }  // namespace

@@ -12,14 +12,6 @@ namespace {
 using testing::HasSubstr;
 using testing::Not;
 
-TEST(Recipe, WritesTimesAsAClockDoes) {
-  EXPECT_EQ(minutes_text(0.0), "0:00");
-  EXPECT_EQ(minutes_text(59.6), "1:00");
-  EXPECT_EQ(minutes_text(570.0), "9:30");
-  EXPECT_EQ(minutes_text(3605.0), "60:05");
-  EXPECT_EQ(minutes_text(-1.0), "unknown");
-}
-
 TEST(Recipe, CountsStopsInThirds) {
   Advice advice;
   for (const auto& [stops, words] : {std::pair{1.0 / 3.0, "1/3 stop more light"},
@@ -41,19 +33,29 @@ TEST(Recipe, SaysWhereTheRollDoesNotTell) {
   EXPECT_EQ(lines[3].setting, "can't be told");
 }
 
-TEST(Recipe, ShortensStepsToWhatIsDone) {
-  EXPECT_EQ(short_step("3 minutes in fresh fixer at about 20 °C, then the full wash: it helps."),
-            "3 minutes in fresh fixer at about 20 °C, then the full wash.");
-  EXPECT_EQ(short_step("For the dye: three fills of 1.5 litres. If colour is left, more."),
-            "For the dye: three fills of 1.5 litres.");
-  EXPECT_EQ(short_step("Nothing needs doing to this film."), "Nothing needs doing to this film.");
+TEST(Recipe, KeepsCautionsOutOfStepsAndReasons) {
+  const RollRecord record = invented::short_record();
+  const auto steps = tonight_steps(*record.judgement.advice);
+  ASSERT_EQ(steps.size(), 3U);
+  EXPECT_EQ(steps[0].what, "3 minutes in fresh fixer at about 20 °C, then the full wash.");
+  for (const TonightStep& step : steps) {
+    EXPECT_THAT(step.full, Not(HasSubstr("gloves")));
+  }
+  for (const RecipeReasons& part : recipe_reasons(record.judgement)) {
+    for (const std::string& sentence : part.sentences) {
+      EXPECT_THAT(sentence, Not(HasSubstr("gloves")));
+    }
+  }
 }
 
-TEST(Recipe, KeepsCautionsOutOfTheSteps) {
-  for (const std::string& step : tonight_steps(invented::advice())) {
-    EXPECT_THAT(step, Not(HasSubstr("gloves")));
-  }
-  EXPECT_EQ(tonight_steps(invented::advice()).size(), 3U);
+TEST(Recipe, TellsWhatPartsShareOnce) {
+  Judgement judgement;
+  judgement.advice = Advice{};
+  judgement.advice->fix.reasons = {fact_of(BathReason::unseen_by_scan)};
+  judgement.advice->wash.reasons = judgement.advice->fix.reasons;
+  const auto parts = recipe_reasons(judgement);
+  ASSERT_EQ(parts.size(), 1U);
+  EXPECT_EQ(parts[0].name, "Fixer");
 }
 
 TEST(JudgementWords, SayChancesInWholePercent) {
@@ -82,8 +84,10 @@ TEST(JudgementWords, DoubtASecondFault) {
 
 TEST(JudgementWords, TellFilmThatWasNeverExposed) {
   RollRecord record = invented::record(invented::roll());
-  record.judgement.findings = {{"not-exposed", 0.8, "No picture was exposed on it.", {}}};
-  EXPECT_EQ(judgement_sentence(record), "No picture was exposed on it.");
+  record.judgement.findings = {
+      invented::finding(Cause::not_exposed, 0.8, fact_of(CauseStatement::not_exposed), {})};
+  EXPECT_EQ(judgement_sentence(record),
+            "The film was developed, but no picture was exposed on it.");
 }
 
 }  // namespace

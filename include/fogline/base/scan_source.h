@@ -3,11 +3,9 @@
 #include <fogline/base/caution.h>
 #include <fogline/base/channels.h>
 #include <fogline/base/code_curve.h>
-#include <fogline/base/geometry.h>
 #include <fogline/base/light_raster.h>
 #include <fogline/base/raster.h>
 
-#include <array>
 #include <cstdint>
 #include <functional>
 #include <memory>
@@ -65,12 +63,7 @@ struct ScanInfo {
   friend bool operator==(const ScanInfo&, const ScanInfo&) = default;
 };
 
-/// Counts of stored codes of one channel at full resolution; 256 bins for 8-bit samples, else
-/// 65,536 (wider samples scaled to 16 bits).
-using CodeHistogram = std::vector<std::int64_t>;
-
-/// One pass over a whole file, reduced: area averages of linear light, and what only full
-/// resolution can tell.
+/// A whole scan, reduced: area averages of linear light, and what only full resolution can tell.
 struct ScanGrid {
   /// Stored pixels a grid pixel, along x and along y. Grid pixel (i, j) averages the stored pixels
   /// [i * reduction, (i + 1) * reduction) x [j * reduction, ...), fewer at the right and lower
@@ -80,14 +73,24 @@ struct ScanGrid {
   /// One byte a grid pixel: bit c (0, 1, 2) is set where any stored pixel below it has the top code
   /// in channel c, bit c + 4 where more than half of them have.
   Raster<std::uint8_t> clipped;
-  std::array<CodeHistogram, most_channels> histograms;
+};
+
+/// What a survey shall give, and what its one pass over the file shall keep for the next.
+struct SurveyPlan {
+  /// Most pixels of the grid.
+  std::int64_t most_pixels = 1;
+  /// Tone curves by one of which the same grid may be asked next: their averages are taken in the
+  /// same pass.
+  std::vector<Transfer> other_curves = {};
+  /// A tone curve is being learned from the picture, and more surveys follow: its codes are kept.
+  bool learns_curve = false;
 };
 
 /// Told now and then during a long read: share done, 0 to 1.
 using Progress = std::function<void(double)>;
 
-/// A scan that can be read in part. Implemented by `io`, handed down by the program, so that the
-/// stages that measure never open a file.
+/// A scan to be surveyed. Implemented by `pixels`, handed down by the program, so that the stages
+/// that measure never open a file.
 class ScanSource {
  public:
   ScanSource() = default;
@@ -99,7 +102,7 @@ class ScanSource {
 
   [[nodiscard]] virtual const ScanInfo& info() const = 0;
 
-  /// Decides how codes become light in every later read: for files that don't tell and whose
+  /// Decides how codes become light in every later survey: for files that don't tell and whose
   /// picture does. `info().transfer` becomes `transfer`, `info().transfer_known` true.
   virtual void set_transfer(const Transfer& transfer) = 0;
 
@@ -107,13 +110,12 @@ class ScanSource {
   /// of white-is-zero files count from white, as everywhere.
   [[nodiscard]] virtual double code_of(double light, int channel) const = 0;
 
-  /// Reads the whole file once. The grid has at most `most_pixels` pixels. Throws FileError where
-  /// the file breaks off or is damaged.
-  virtual ScanGrid survey(std::int64_t most_pixels, const Progress& progress) = 0;
-
-  /// Linear light (0 to 1, bare sensor range) of a region, averaged over `reduction` x `reduction`
-  /// stored pixels; float, `info().channels` channels. Throws FileError.
-  virtual Raster<float> read(const RegionPx& region, int reduction) = 0;
+  /// The scan by the present transfer. Reads the whole file once; what the last plan foresaw comes
+  /// from what that pass kept, and is given up unless this plan foresees it again. A picture of
+  /// more codes than memory is spent on (21 Mpx in three channels of 16 bits) is kept as every n-th
+  /// pixel along and across, good enough while its curve is still learned; the survey after that
+  /// reads the file a second time. Throws FileError where the file breaks off or is damaged.
+  virtual ScanGrid survey(const SurveyPlan& plan, const Progress& progress) = 0;
 };
 
 }  // namespace fogline

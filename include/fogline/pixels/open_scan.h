@@ -19,8 +19,7 @@ struct OpenOptions {
 /// told by content, not by name. Reads no pixel of a TIFF yet. Of several pages the largest full
 /// one is read. White-is-zero codes are inverted before anything is counted or linearised. Float
 /// samples are light from 0 to 1, divided by the largest value the file states, if it does; what
-/// lies outside is held at the ends. `read` throws std::invalid_argument for a region that isn't
-/// wholly inside the picture. Throws FileError where the file is absent, unreadable, not a
+/// lies outside is held at the ends. Throws FileError where the file is absent, unreadable, not a
 /// picture, or a kind of picture that can't be a scan (palette, one bit a sample, animation).
 std::unique_ptr<ScanSource> open_scan(const std::string& path, const OpenOptions& options);
 

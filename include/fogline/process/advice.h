@@ -1,9 +1,14 @@
 #pragma once
 
+#include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
+#include <fogline/process/bath_reason.h>
+#include <fogline/process/development_reason.h>
+#include <fogline/process/exposure_reason.h>
+#include <fogline/process/further_measurement.h>
+#include <fogline/process/rescue_step.h>
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -15,16 +20,23 @@ struct DevelopmentAdvice {
   std::optional<double> temperature_c;
   /// Change of time, positive: longer.
   std::optional<double> change_percent;
-  std::optional<Quantity> predicted_contrast_index;
-  std::vector<std::string> reasons;
+  /// Where nothing can be advised, why; nothing else is then told.
+  Known<Quantity> predicted_contrast_index;
+  std::vector<Fact<DevelopmentReason>> reasons;
+  /// Where too little is known for a change: what would tell most.
+  std::optional<FurtherMeasurement> would_tell_most;
+
+  friend bool operator==(const DevelopmentAdvice&, const DevelopmentAdvice&) = default;
 };
 
 /// The next roll's exposure.
 struct ExposureAdvice {
-  /// Positive: give more light.
-  std::optional<double> change_stops;
+  /// Positive: give more light. Where nothing can be advised, why.
+  Known<double> change_stops;
   std::optional<double> exposure_index;
-  std::vector<std::string> reasons;
+  std::vector<Fact<ExposureReason>> reasons;
+
+  friend bool operator==(const ExposureAdvice&, const ExposureAdvice&) = default;
 };
 
 enum class BathChange { keep, longer, shorter, renew, unknown };
@@ -35,7 +47,9 @@ struct BathAdvice {
   BathChange change = BathChange::unknown;
   /// Wash by fills: inversions each.
   std::vector<int> fills;
-  std::vector<std::string> reasons;
+  std::vector<Fact<BathReason>> reasons;
+
+  friend bool operator==(const BathAdvice&, const BathAdvice&) = default;
 };
 
 /// What to change for the next roll, and what can still be done for this one.
@@ -46,7 +60,9 @@ struct Advice {
   BathAdvice fix;
   BathAdvice wash;
   /// In the order that harms nothing.
-  std::vector<std::string> this_roll;
+  std::vector<Fact<RescueStep>> this_roll;
+
+  friend bool operator==(const Advice&, const Advice&) = default;
 };
 
 }  // namespace fogline

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/base/finding.h>
+#include <fogline/process/finding.h>
 #include <fogline/process/light_or_time.h>
 
 #include <vector>

@@ -29,6 +29,8 @@ struct Judgement {
   std::vector<Finding> findings;
   /// Absent where no scan could be read at all.
   std::optional<Advice> advice;
+
+  friend bool operator==(const Judgement&, const Judgement&) = default;
 };
 
 /// One roll: what its scans say, what the person wrote of it, and what is concluded from both.

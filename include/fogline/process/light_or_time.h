@@ -1,12 +1,14 @@
 #pragma once
 
+#include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
 #include <fogline/process/aim.h>
+#include <fogline/process/evidence.h>
+#include <fogline/process/further_measurement.h>
 #include <fogline/process/roll_population.h>
 #include <fogline/roll/roll_measurement.h>
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -24,28 +26,29 @@ struct CauseProbabilities {
   double over_exposed = 0.0;
   double under_developed = 0.0;
   double over_developed = 0.0;
+
+  friend bool operator==(const CauseProbabilities&, const CauseProbabilities&) = default;
 };
 
 /// What a roll's densities say of exposure and development, prior knowledge of rolls included.
 struct LightOrTime {
-  /// False where nothing may be said; `reason` then says why.
-  bool judged = false;
-  std::string reason;
-  CauseProbabilities causes;
-  /// False where exposure wasn't judged, only development: the causes then are of development
-  /// alone, and `exposure_reason` says why.
-  bool light_judged = true;
-  std::string exposure_reason;
+  /// Where exposure wasn't judged, the causes are of development alone.
+  Known<CauseProbabilities> causes;
   /// Light received over what the usual placement would give, stops (positive: more), u95.
-  std::optional<Quantity> exposure_stops;
+  Known<Quantity> exposure_stops;
   /// Light within this of the usual placement isn't called wrong, stops.
   double latitude_stops = 0.0;
   /// Contrast index of this roll as believed after looking (posterior mean), u95.
-  std::optional<Quantity> contrast_index;
-  /// What was seen, a sentence each: shadows, highlights, edge print, leader, base plus fog.
-  std::vector<std::string> evidence;
-  /// The one further measurement that would tell most, a sentence; empty where nothing is open.
-  std::string would_tell_most;
+  Known<Quantity> contrast_index;
+  /// What was seen: shadows, highlights, edge print, leader, base plus fog.
+  std::vector<Fact<Evidence>> evidence;
+  /// The one further measurement that would tell most; absent where nothing is open.
+  std::optional<FurtherMeasurement> would_tell_most;
+
+  /// Whether anything is said of light and time.
+  [[nodiscard]] bool judged() const { return causes.has_value(); }
+
+  friend bool operator==(const LightOrTime&, const LightOrTime&) = default;
 };
 
 /// Weighs light against time from the roll's frames, edge print, leader and base plus fog: the

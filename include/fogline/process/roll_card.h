@@ -29,11 +29,15 @@ struct DevelopmentCard {
   std::optional<std::string> presoak;
   /// Date on which the concentrate was opened.
   std::optional<std::string> opened;
+
+  friend bool operator==(const DevelopmentCard&, const DevelopmentCard&) = default;
 };
 
 struct StopCard {
   std::optional<std::string> kind;
   std::optional<double> time_s;
+
+  friend bool operator==(const StopCard&, const StopCard&) = default;
 };
 
 struct FixCard {
@@ -44,6 +48,8 @@ struct FixCard {
   std::optional<int> rolls_before;
   std::optional<double> clearing_time_s;
   std::optional<double> fresh_clearing_time_s;
+
+  friend bool operator==(const FixCard&, const FixCard&) = default;
 };
 
 struct WashCard {
@@ -51,6 +57,8 @@ struct WashCard {
   /// Inversions of each fill.
   std::vector<int> fills;
   std::optional<double> time_s;
+
+  friend bool operator==(const WashCard&, const WashCard&) = default;
 };
 
 enum class TargetKind { bracket, exposed_wedge };
@@ -69,6 +77,8 @@ struct TargetCard {
   std::optional<double> doubt_stops;
   std::optional<std::string> reference;
   std::optional<double> h_at_zero_lux_s;
+
+  friend bool operator==(const TargetCard&, const TargetCard&) = default;
 };
 
 /// What the person wrote of a roll. Everything but the name may be missing.
@@ -96,6 +106,8 @@ struct RollCard {
   std::optional<TargetCard> target;
   /// Tones of pictures that were metered and placed on a zone.
   std::vector<MeteredTone> metered;
+
+  friend bool operator==(const RollCard&, const RollCard&) = default;
 };
 
 }  // namespace fogline

@@ -5,7 +5,7 @@
 #include <fogline/density/device_knowledge.h>
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/density/wedge_reference.h>
-#include <fogline/roll/roll_measurement.h>
+#include <fogline/roll/scan_picture.h>
 
 #include <optional>
 #include <vector>

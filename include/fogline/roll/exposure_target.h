@@ -42,6 +42,8 @@ struct MeteredTone {
   double zone = 0.0;
   /// Standard uncertainty, stops.
   double doubt_stops = 0.5;
+
+  friend bool operator==(const MeteredTone&, const MeteredTone&) = default;
 };
 
 /// What is known of exposures on a roll.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <fogline/base/channels.h>
+#include <fogline/base/error.h>
 #include <fogline/base/scan_source.h>
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/density/wedge_reference.h>
@@ -8,10 +9,12 @@
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
 #include <fogline/roll/scan_knowledge.h>
+#include <fogline/roll/scan_picture.h>
 
 #include <functional>
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace fogline {
@@ -31,30 +34,53 @@ struct MeasureOptions {
   std::optional<double> frame_mm;
   ClearReference clear = ClearReference::automatic;
   /// A picture of the bare light, made with the same settings and of the same size; nullptr: none.
-  /// Takes the unevenness of lamp and lens out, and is zero where the scan shows no bare light.
-  ScanSource* blank = nullptr;
-  /// The scanner's calibration; nullptr: none. Goes before what the file says of its codes.
-  const ScannerCalibration* scanner = nullptr;
-  /// The scan holds a step wedge of these densities: calibrates it by that first. nullptr: none.
-  const WedgeReference* wedge = nullptr;
+  /// Takes the unevenness of lamp and lens out, and is zero where the scan shows no bare light. It
+  /// is surveyed once for each scan, by the scan's tone curve where that is a calibration's.
+  std::shared_ptr<ScanSource> blank;
+  /// The scanner's calibration. Goes before what the file says of its codes.
+  std::optional<ScannerCalibration> scanner;
+  /// The scan holds a step wedge of these densities: calibrates it by that first.
+  std::optional<WedgeReference> wedge;
   /// Density per channel of the stock's clean base (roll card); absent: unknown.
   std::optional<PerChannel<double>> base_tint;
-  /// Known exposures on the roll; nullptr: none.
-  const ExposureTarget* target = nullptr;
+  /// Known exposures on the roll.
+  std::optional<ExposureTarget> target;
+
+  /// Throws std::invalid_argument for what can't be meant: no knowledge, a frame without length, a
+  /// base whose densities aren't numbers, a bracket whose exposures and doubts differ in number or
+  /// that has none, a marked area without size, a doubt below zero.
+  void check() const;
 };
 
-/// Measures one scan of a roll. `frame_number` is the number of its first frame. Throws FileError
-/// where the file breaks off while being read, where the blank doesn't fit the scan or stands at
-/// the top code, where a colour scan has a grey scanner's calibration or the other way round, or
-/// where the wedge can't be found or laid on its reference, or where a marked area isn't film; and
-/// std::invalid_argument without `options.knowledge`.
-ScanMeasurement measure_scan(ScanSource& source, const MeasureOptions& options, int frame_number,
-                             const Progress& progress);
+/// A scan of a roll that isn't open yet.
+struct RollScan {
+  std::string file;
+  /// Opens it when its turn comes; it is closed before the next, so that one is in memory at a
+  /// time. May throw FileError.
+  std::function<std::unique_ptr<ScanSource>()> open;
+  Progress progress;
+  /// Told at once where it can't be read; may be empty.
+  std::function<void(const FileError&)> on_failure;
+};
 
-/// Joins the scans of one roll: marks frames scanned twice, medians over all frames, contrast.
-/// `scans` in the order given by the user. With a target: its curve, and contrast from that; its
-/// frames then count in no median.
-RollMeasurement join_scans(std::vector<ScanMeasurement> scans,
-                           const ExposureTarget* target = nullptr);
+/// What a roll's scans say, and a picture of each scan that could be read, in their order.
+struct MeasuredRoll {
+  RollMeasurement measurement;
+  std::vector<ScanPicture> pictures;
+};
+
+/// Measures a roll from all its scans, in the order given, its frames numbered through. Each scan
+/// is read by itself: the film found, zero, base plus fog, tones, tint and marks read; then frames
+/// scanned twice are known again, the target's exposures laid on what was read and their curve
+/// fitted, and medians and contrast taken over all frames.
+///
+/// A scan that can't be opened or read becomes an UnreadFile: where the file breaks off, where the
+/// blank doesn't fit the scan or stands at the top code, where a colour scan has a grey scanner's
+/// calibration or the other way round, where the wedge can't be found or laid on its reference, or
+/// where a marked area isn't film. Throws std::invalid_argument as `options.check()`.
+MeasuredRoll measure_roll(const std::vector<RollScan>& scans, const MeasureOptions& options);
+
+/// A roll of one scan that is open already. Throws FileError where it can't be read.
+MeasuredRoll measure_roll(ScanSource& scan, const MeasureOptions& options);
 
 }  // namespace fogline

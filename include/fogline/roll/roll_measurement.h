@@ -5,7 +5,6 @@
 #include <fogline/base/geometry.h>
 #include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
-#include <fogline/base/raster.h>
 #include <fogline/base/refusal.h>
 #include <fogline/base/scan_source.h>
 #include <fogline/density/doubt.h>
@@ -16,7 +15,6 @@
 #include <fogline/sensitometry/base_fog.h>
 #include <fogline/sensitometry/exposed_step.h>
 #include <fogline/sensitometry/frame_tone.h>
-#include <fogline/sensitometry/read_exposed_area.h>
 #include <fogline/sensitometry/scene_contrast.h>
 #include <fogline/sensitometry/sensitometry.h>
 #include <fogline/tint/tint.h>
@@ -57,35 +55,6 @@ struct Outline {
   friend bool operator==(const Outline&, const Outline&) = default;
 };
 
-/// An area of known exposure as read.
-struct ExposedReading {
-  ExposedArea area;
-  int strip = 0;
-  Quantity density;
-  /// Clockwise from top left.
-  std::array<PointPx, 4> corners_px{};
-  BoxPx box_px;
-  /// Index into the steps of the wedge that it was exposed through, or the area's own; -1: none.
-  int target_index = -1;
-
-  friend bool operator==(const ExposedReading&, const ExposedReading&) = default;
-};
-
-/// What net densities of one strip rest on.
-struct NetDoubts {
-  /// Base plus fog, above the same zero as the strip's densities, and its standard uncertainty
-  /// against areas in mid-strip.
-  double base = 0.0;
-  double base_doubt = 0.0;
-  /// Standard uncertainty of every area alone, besides its own scatter.
-  double own = 0.0;
-  std::vector<CommonDoubt> common;
-  /// Net density up to which the scan tells within 0.1.
-  double limit = 0.0;
-
-  friend bool operator==(const NetDoubts&, const NetDoubts&) = default;
-};
-
 /// One frame of the roll.
 struct FrameMeasurement {
   int number = 0;
@@ -101,11 +70,6 @@ struct FrameMeasurement {
   /// The same picture as an earlier frame of the roll (scanned twice): left out of the medians.
   std::optional<int> repeats_frame;
   FrameTone tone;
-  /// Mean densities on a coarse mesh (16 along, 12 across), by which a frame scanned twice is known
-  /// again; empty where the frame is blank or unread.
-  std::vector<float> sketch;
-  /// Its middle as an even area; only where the roll has a target.
-  std::optional<ExposedReading> even;
   /// Part of a target: no picture to be judged by its tones.
   bool target = false;
 
@@ -122,11 +86,6 @@ struct StripMeasurement {
   /// Perforations seen, whole or in part.
   int perforations = 0;
   Known<BaseFog> base_fog;
-  /// Only where the roll has a target: what its net densities rest on, and film where frames too
-  /// thin to be found would lie before the first and after the last, nearest first.
-  std::optional<NetDoubts> net_doubts;
-  std::vector<ExposedReading> before_frames;
-  std::vector<ExposedReading> after_frames;
 
   friend bool operator==(const StripMeasurement&, const StripMeasurement&) = default;
 };
@@ -138,15 +97,6 @@ struct ZeroReport {
   std::optional<double> unevenness_density;
 
   friend bool operator==(const ZeroReport&, const ZeroReport&) = default;
-};
-
-/// A small display picture of the scan (sRGB, 8 bits, 1 or 3 channels).
-struct ScanPicture {
-  Raster<std::uint8_t> pixels;
-  /// Stored pixels of the scan a picture pixel.
-  double scan_px_per_pixel = 1.0;
-
-  friend bool operator==(const ScanPicture&, const ScanPicture&) = default;
 };
 
 /// The doubt of one number of a scan, source by source.
@@ -218,13 +168,9 @@ struct ScanMeasurement {
   Known<ScanCalibration> calibration;
   /// Steps of the wedge in the scan, lightest first.
   std::vector<StepMeasurement> steps;
-  /// Steps of a wedge printed on the film, least exposed first; only where the roll has one as its
+  /// How many steps of a wedge printed on the film were read; only where the roll has one as its
   /// target.
-  Known<std::vector<ExposedReading>> exposed_wedge;
-  /// In the order given.
-  std::vector<ExposedReading> marked_areas;
-  /// Which step of its wedge the most exposed one is isn't sure: the curve may be shifted.
-  bool wedge_place_doubtful = false;
+  Known<int> exposed_wedge_steps;
   /// Of base plus fog and of each frame's tones, in their order.
   std::vector<DoubtBudget> budgets;
   /// Colour of clear film.
@@ -233,7 +179,6 @@ struct ScanMeasurement {
   /// Why none or only some kinds of marks could be looked for; absent where all were.
   std::optional<WhyUnknown> marks_limit;
   std::vector<Outline> outlines;
-  ScanPicture picture;
 
   friend bool operator==(const ScanMeasurement&, const ScanMeasurement&) = default;
 };
@@ -261,7 +206,7 @@ struct UnreadFile {
   friend bool operator==(const UnreadFile&, const UnreadFile&) = default;
 };
 
-/// What the scans of one roll say, in the order given.
+/// What the scans of one roll say, in the order given: results alone.
 struct RollMeasurement {
   std::vector<ScanMeasurement> scans;
   std::vector<UnreadFile> unread;

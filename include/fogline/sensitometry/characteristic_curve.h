@@ -33,9 +33,6 @@ struct CharacteristicCurve {
   /// are taken; its standard uncertainty at the same places.
   CurveTable mean;
   std::vector<double> doubt;
-  /// Curves that the steps leave possible, each as probable as the other: a reading strays as its
-  /// readings on these do (JCGM 101).
-  std::vector<CurveTable> draws;
   double base_fog = 0.0;
   double base_fog_doubt = 0.0;
   /// The family that the steps favour, and the probability of each by them.
@@ -54,6 +51,13 @@ struct CharacteristicCurve {
   friend bool operator==(const CharacteristicCurve&, const CharacteristicCurve&) = default;
 };
 
+/// A curve as it was fitted, for those who read numbers from it.
+struct FittedCurve : CharacteristicCurve {
+  /// Curves that the steps leave possible, each as probable as the other: a reading strays as its
+  /// readings on these do (JCGM 101).
+  std::vector<CurveTable> draws;
+};
+
 /// Steps that a curve needs.
 inline constexpr int fewest_exposed_steps = 5;
 
@@ -66,7 +70,6 @@ inline constexpr int fewest_exposed_steps = 5;
 /// others beyond 4.5 standard deviations is left out and named, up to a fifth of them. Absent
 /// where fewer than five steps can be used or none rises over the others. The same steps and seed
 /// give the same curve.
-Known<CharacteristicCurve> fit_characteristic_curve(const ExposedSteps& exposed,
-                                                    std::uint64_t seed = 1);
+Known<FittedCurve> fit_characteristic_curve(const ExposedSteps& exposed, std::uint64_t seed = 1);
 
 }  // namespace fogline

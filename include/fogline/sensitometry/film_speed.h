@@ -42,7 +42,6 @@ struct IsoSpeed {
 };
 
 /// `absolute`: the curve's log H is of lux seconds.
-IsoSpeed read_iso_speed(const CharacteristicCurve& curve, const CurveReadings& readings,
-                        bool absolute);
+IsoSpeed read_iso_speed(const FittedCurve& curve, const CurveReadings& readings, bool absolute);
 
 }  // namespace fogline

@@ -38,6 +38,6 @@ struct CurveReadings {
 
 /// Reads them from the curve's mean, with doubts from its draws. What would need the curve further
 /// beyond the exposures than 0.3 of log H is absent with its reason.
-CurveReadings read_curve(const CharacteristicCurve& curve);
+CurveReadings read_curve(const FittedCurve& curve);
 
 }  // namespace fogline

@@ -33,6 +33,7 @@ struct Sensitometry {
   friend bool operator==(const Sensitometry&, const Sensitometry&) = default;
 };
 
-Sensitometry read_sensitometry(CharacteristicCurve curve, const ExposureScale& scale);
+/// Reads all of it from a fitted curve, of which the draws stay behind.
+Sensitometry read_sensitometry(const FittedCurve& curve, const ExposureScale& scale);
 
 }  // namespace fogline

@@ -11,8 +11,7 @@ namespace {
 
 BathAdvice own_process() {
   BathAdvice advice;
-  advice.reasons.emplace_back(
-      "Chromogenic film goes through the baths of its own process: keep to their times.");
+  advice.reasons.push_back(fact_of(BathReason::own_process));
   return advice;
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include <fogline/base/finding.h>
 #include <fogline/process/advice.h>
+#include <fogline/process/finding.h>
 #include <fogline/process/light_or_time.h>
 #include <fogline/process/process_priors.h>
 

@@ -9,8 +9,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string>
-#include <utility>
 
 namespace fogline {
 namespace {
@@ -28,26 +26,23 @@ FilmKinetics kinetics_of(const RollCard* card, const DevelopmentPriors& priors) 
   return *card->film_type == FilmType::tabular ? priors.tabular : priors.cubic;
 }
 
-/// Why no time can be advised; empty where one can.
-std::string why_no_time(const AdviceGround& ground, const RollSigns& signs) {
+/// Why no time can be advised; nothing where one can.
+std::optional<WhyUnknown> why_no_time(const AdviceGround& ground, const RollSigns& signs) {
   if (ground.card != nullptr && ground.card->film_type == FilmType::chromogenic) {
-    return "This is chromogenic film: its picture is dye, and no rule known here gives its time. "
-           "Keep to the time of its own process.";
+    return fact_of(Unknown::own_process);
   }
   if (signs.not_developed >= likely) {
-    return "The film wasn't developed at all, and no time can mend that: find out first whether "
-           "the developer was dead or the baths were swapped.";
+    return fact_of(Unknown::film_not_developed);
   }
   if (signs.weak_developer >= likely) {
-    return "The developer was weak: make it up fresh and keep your time. What a longer time would "
-           "do in a dying developer can't be told.";
+    return fact_of(Unknown::developer_weak);
   }
-  if (!ground.light_or_time.judged || !ground.light_or_time.contrast_index) {
-    return ground.light_or_time.reason.empty()
-               ? "This roll's contrast couldn't be told, so nothing speaks against your time."
-               : ground.light_or_time.reason;
+  const Known<Quantity>& contrast_index = ground.light_or_time.contrast_index;
+  if (ground.light_or_time.judged() && contrast_index) {
+    return std::nullopt;
   }
-  return "";
+  return contrast_index.why() == WhyUnknown{} ? fact_of(Unknown::contrast_untold)
+                                              : contrast_index.why();
 }
 
 /// Mean temperature over the development, for the curve: a tank that cools develops at its mean.
@@ -71,7 +66,7 @@ DevelopedRoll roll_of(const AdviceGround& ground) {
   return roll;
 }
 
-/// What is chosen for the next roll, before it is put into words.
+/// What is chosen for the next roll.
 struct Choice {
   double share = 1.0;
   DevelopmentBelief belief;
@@ -132,9 +127,8 @@ void fill_numbers(const Choice& choice, const DevelopedRoll& roll, const Aim& ai
 
 DevelopmentAdvice advise_development(const AdviceGround& ground) {
   DevelopmentAdvice advice;
-  const std::string why_not = why_no_time(ground, read_roll_signs(ground.roll, ground.findings));
-  if (!why_not.empty()) {
-    advice.reasons.push_back(why_not);
+  if (const auto why = why_no_time(ground, read_roll_signs(ground.roll, ground.findings))) {
+    advice.predicted_contrast_index = *why;
     return advice;
   }
   DevelopedRoll roll = roll_of(ground);
@@ -161,7 +155,10 @@ DevelopmentAdvice advise_development(const AdviceGround& ground) {
   }
   fill_numbers(choice, roll, ground.aim, advice);
   reasons.time_share = choice.share;
-  advice.reasons = reasons.sentences(advice);
+  advice.reasons = reasons.facts(advice);
+  if (reasons.verdict == TimeVerdict::too_little_known) {
+    advice.would_tell_most = ground.light_or_time.would_tell_most;
+  }
   return advice;
 }
 

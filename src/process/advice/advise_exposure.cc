@@ -1,7 +1,6 @@
 #include "process/advice/advise_exposure.h"
 
 #include "process/advice/roll_signs.h"
-#include "process/advice/spoken_numbers.h"
 #include "process/belief/normal_grid.h"
 
 #include <algorithm>
@@ -39,11 +38,10 @@ bool normal_leads(const CauseProbabilities& causes) {
                                     causes.under_developed, causes.over_developed});
 }
 
-std::string seen(const Quantity& exposure_stops) {
-  const bool more = exposure_stops.value > 0.0;
-  return "This roll got about " + fixed_text(std::abs(exposure_stops.value), 1) + " stops " +
-         (more ? "more" : "less") + " light than usual (95 in 100: within " +
-         fixed_text(exposure_stops.u95, 1) + " stops of it).";
+Fact<ExposureReason> seen(const Quantity& exposure_stops) {
+  return fact_of(
+      exposure_stops.value > 0.0 ? ExposureReason::got_more_light : ExposureReason::got_less_light,
+      {std::abs(exposure_stops.value), exposure_stops.u95});
 }
 
 /// Change in thirds of a stop; 0 where none is worth making.
@@ -56,22 +54,31 @@ double change_of(const HabitError& error) {
 }
 
 void say_change(const HabitError& error, const RollCard* card, ExposureAdvice& advice) {
-  const bool more = *advice.change_stops > 0.0;
+  const double change = *advice.change_stops;
   advice.reasons.push_back(
-      "Give " + stops_text(*advice.change_stops) + (more ? " more" : " less") +
-      " light: the part of the error that habit explains and that comes again, the rest being the "
-      "chance of one roll's scenes (shares are common practice, no source).");
+      fact_of(change > 0.0 ? ExposureReason::give_more_light : ExposureReason::give_less_light,
+              {std::abs(change)}));
   if (std::abs(error.stops) > greatest_change_stops) {
-    advice.reasons.emplace_back(
-        "So large an error points to meter, shutter, aperture or a wrong setting: look there "
-        "first.");
+    advice.reasons.push_back(fact_of(ExposureReason::gross_error));
   }
   if (card != nullptr && card->exposure_index) {
-    advice.exposure_index =
-        nearest_exposure_index(*card->exposure_index * std::exp2(-*advice.change_stops));
-    advice.reasons.push_back("Set exposure index " + fixed_text(*advice.exposure_index, 0) +
-                             " instead of " + fixed_text(*card->exposure_index, 0) + ".");
+    advice.exposure_index = nearest_exposure_index(*card->exposure_index * std::exp2(-change));
+    advice.reasons.push_back(
+        fact_of(ExposureReason::set_index, {*advice.exposure_index, *card->exposure_index}));
   }
+}
+
+/// Why nothing can be advised; nothing where something can.
+std::optional<WhyUnknown> why_no_change(const AdviceGround& ground) {
+  if (read_roll_signs(ground.roll, ground.findings).not_exposed >= likely) {
+    return fact_of(Unknown::film_not_exposed);
+  }
+  const Known<Quantity>& exposure_stops = ground.light_or_time.exposure_stops;
+  if (ground.light_or_time.judged() && exposure_stops) {
+    return std::nullopt;
+  }
+  return exposure_stops.why() == WhyUnknown{} ? fact_of(Unknown::exposure_untold)
+                                              : exposure_stops.why();
 }
 
 }  // namespace
@@ -88,28 +95,16 @@ double nearest_exposure_index(double exposure_index) {
 
 ExposureAdvice advise_exposure(const AdviceGround& ground) {
   ExposureAdvice advice;
-  const RollSigns signs = read_roll_signs(ground.roll, ground.findings);
-  if (signs.not_exposed >= likely) {
-    advice.reasons.emplace_back(
-        "The film wasn't exposed: watch the rewind crank turn while winding on, and look through "
-        "the open back at the shutter.");
-    return advice;
-  }
-  if (!ground.light_or_time.judged || !ground.light_or_time.exposure_stops) {
-    const LightOrTime& weighed = ground.light_or_time;
-    advice.reasons.push_back(!weighed.reason.empty()            ? weighed.reason
-                             : !weighed.exposure_reason.empty() ? weighed.exposure_reason
-                                                                : "This roll's exposure couldn't "
-                                                                  "be told.");
+  if (const auto why = why_no_change(ground)) {
+    advice.change_stops = *why;
     return advice;
   }
   const Quantity& exposure_stops = *ground.light_or_time.exposure_stops;
   const HabitError error = habit_error(exposure_stops, ground.priors.development);
-  advice.change_stops = normal_leads(ground.light_or_time.causes) ? 0.0 : change_of(error);
+  advice.change_stops = normal_leads(*ground.light_or_time.causes) ? 0.0 : change_of(error);
   advice.reasons.push_back(seen(exposure_stops));
   if (*advice.change_stops == 0.0) {
-    advice.reasons.emplace_back(
-        "That is no error worth correcting on the word of one roll: expose as before.");
+    advice.reasons.push_back(fact_of(ExposureReason::no_error_worth_correcting));
     advice.exposure_index = ground.card != nullptr ? ground.card->exposure_index : std::nullopt;
     advice.change_stops = 0.0;
     return advice;

@@ -1,10 +1,7 @@
 #include "process/advice/advise_baths.h"
-#include "process/advice/bath_cautions.h"
-#include "process/advice/spoken_numbers.h"
 
 #include <algorithm>
 #include <cmath>
-#include <string>
 
 namespace fogline {
 namespace {
@@ -45,29 +42,23 @@ bool surely_fresh(const FixerState& state, const BathPriors& priors) {
   return clears && few;
 }
 
-/// Why to make the fixer up anew, a sentence each; empty where nothing says so.
-std::vector<std::string> why_renew(const FixerState& state, const RollSigns& signs,
-                                   const BathPriors& priors) {
-  std::vector<std::string> why;
+/// Why to make the fixer up anew; empty where nothing says so.
+std::vector<Fact<BathReason>> why_renew(const FixerState& state, const RollSigns& signs,
+                                        const BathPriors& priors) {
+  std::vector<Fact<BathReason>> why;
   if (state.clearing_over_fresh && *state.clearing_over_fresh >= priors.clearing_when_spent) {
-    why.push_back("It clears " + fixed_text(*state.clearing_over_fresh, 1) +
-                  " times slower than fresh: spent at " +
-                  fixed_text(priors.clearing_when_spent, 0) + " times (NAVEDTRA 14209).");
+    why.push_back(fact_of(BathReason::clears_slowly,
+                          {*state.clearing_over_fresh, priors.clearing_when_spent}));
   }
   if (state.units_after_next && *state.units_after_next > priors.film_units_per_litre) {
-    why.push_back(
-        "With the next roll it would have taken " + fixed_text(*state.units_after_next, 0) +
-        " rolls' worth of silver, more than the " + fixed_text(priors.film_units_per_litre, 0) +
-        " that a litre bears (Anchell, The Darkroom Cookbook; one litre is assumed; "
-        "tabular-grain film counts " +
-        fixed_text(priors.units_per_roll.tabular, 1) + " times, common practice).");
+    why.push_back(fact_of(
+        BathReason::takes_too_much_silver,
+        {*state.units_after_next, priors.film_units_per_litre, priors.units_per_roll.tabular}));
   }
   if (signs.fixer_haze >= likely) {
-    why.emplace_back("This roll's clear film looks milky, as film does that isn't fixed out.");
+    why.push_back(fact_of(BathReason::looks_milky));
   } else if (signs.dye_left >= likely && !surely_fresh(state, priors)) {
-    why.emplace_back(
-        "Dye is left in this roll, which also points to short or tired fixing, and no clearing "
-        "test on the card says otherwise.");
+    why.push_back(fact_of(BathReason::dye_left));
   }
   return why;
 }
@@ -75,36 +66,32 @@ std::vector<std::string> why_renew(const FixerState& state, const RollSigns& sig
 /// Least time, and what it rests on.
 struct LeastTime {
   std::optional<double> seconds;
-  std::string ground;
+  Fact<BathReason> ground;
 };
 
 LeastTime by_clearing(double clearing_s, std::optional<FilmType> type, const BathPriors& priors) {
   const double times = priors.fix_over_clearing.of(type);
   const double least_s = setting_step_s * std::ceil(times * clearing_s / setting_step_s);
-  std::string text =
-      fixed_text(times, 0) + " times the clearing time of " + clock_text(clearing_s) +
-      (type == FilmType::cubic ? " (NAVEDTRA 14209)."
-                               : " (as for tabular-grain film; common practice, no source).");
-  return {least_s, text};
+  return {least_s, fact_of(type == FilmType::cubic ? BathReason::clearing_time_cubic
+                                                   : BathReason::clearing_time_tabular,
+                           {times, clearing_s})};
 }
 
 LeastTime by_kind(const FixCard& fix, std::optional<FilmType> type, const BathPriors& priors) {
+  const ByFilmType& rapid_s = priors.fix_rapid_s;
+  const ByFilmType& plain_s = priors.fix_plain_s;
   if (!fix.kind) {
-    return {std::nullopt,
-            "The kind of fixer isn't on a roll card, so no time can be told: rapid fixer " +
-                clock_text(priors.fix_rapid_s.cubic) + " (tabular-grain film " +
-                clock_text(priors.fix_rapid_s.tabular) + "), plain thiosulfate " +
-                clock_text(priors.fix_plain_s.cubic) + " to " +
-                clock_text(priors.fix_plain_s.tabular) + " (common practice, no source)."};
+    return {std::nullopt, fact_of(BathReason::fixer_kind_untold, {rapid_s.cubic, rapid_s.tabular,
+                                                                  plain_s.cubic, plain_s.tabular})};
   }
-  const ByFilmType& usual = *fix.kind == FixKind::rapid ? priors.fix_rapid_s : priors.fix_plain_s;
-  std::string text = *fix.kind == FixKind::rapid ? "Rapid fixer: " : "Plain or hardening fixer: ";
-  text += clock_text(usual.cubic) + ", tabular-grain film " + clock_text(usual.tabular) +
-          " (common practice, no source).";
-  if (!type) {
-    text += " The film's type isn't known, so the longer.";
+  if (*fix.kind == FixKind::rapid) {
+    return {rapid_s.of(type),
+            fact_of(type ? BathReason::rapid_fixer : BathReason::rapid_fixer_type_untold,
+                    {rapid_s.cubic, rapid_s.tabular})};
   }
-  return {usual.of(type), text};
+  return {plain_s.of(type),
+          fact_of(type ? BathReason::plain_fixer : BathReason::plain_fixer_type_untold,
+                  {plain_s.cubic, plain_s.tabular})};
 }
 
 LeastTime least_time(const FixCard& fix, std::optional<FilmType> type, bool renewed,
@@ -149,23 +136,20 @@ BathAdvice advise_fix(const RollCard* card, const RollSigns& signs, const BathPr
   }
   LeastTime least = least_time(fix, type, !advice.reasons.empty(), priors);
   if (advice.reasons.empty() && least.seconds && *least.seconds > most_s) {
-    advice.reasons.push_back("It clears so slowly that " + clock_text(*least.seconds) +
-                             " would be needed, and long fixing takes silver off the picture.");
+    advice.reasons.push_back(fact_of(BathReason::fixes_too_long, {*least.seconds}));
     least = least_time(fix, type, true, priors);
   }
   if (!advice.reasons.empty()) {
     advice.change = BathChange::renew;
-    advice.reasons.emplace_back("Make it up fresh rather than stronger.");
+    advice.reasons.push_back(fact_of(BathReason::make_up_fresh));
   }
   set_time(least, fix, most_s, advice);
   advice.reasons.push_back(least.ground);
   if (!fix.clearing_time_s) {
-    advice.reasons.emplace_back(
-        "Better than any rule: time how long a piece of the same film takes to clear in this "
-        "fixer, fresh and before each session, and write both on the card.");
+    advice.reasons.push_back(fact_of(BathReason::measure_clearing));
   }
-  advice.reasons.push_back(unseen_by_scan());
-  advice.reasons.push_back(bath_caution());
+  advice.reasons.push_back(fact_of(BathReason::unseen_by_scan));
+  advice.reasons.push_back(fact_of(BathReason::handle_with_care));
   return advice;
 }
 

@@ -1,5 +1,4 @@
 #include "process/advice/advise_baths.h"
-#include "process/advice/spoken_numbers.h"
 
 #include <algorithm>
 #include <string>
@@ -34,24 +33,10 @@ BathAdvice advise_stop(const RollCard* card, const RollSigns& signs, const BathP
   advice.change = change_to(stop.time_s, least_s, priors.stop_longest_s);
   advice.time_s =
       advice.change == BathChange::keep ? *stop.time_s : std::min(least_s, priors.stop_longest_s);
-  if (longest) {
-    advice.reasons.push_back(
-        "Up to " + clock_text(priors.stop_longest_s) +
-        " for tabular-grain film is one practice (no source, weakly supported): its dye leaves in "
-        "fresh fixer, sulfite and water more than here.");
-  } else {
-    advice.reasons.push_back(clock_text(priors.stop_s) +
-                             " stops any film (common practice, no source); more does no harm up "
-                             "to " +
-                             clock_text(priors.stop_longest_s) + ".");
-  }
-  if (is_water(stop)) {
-    advice.reasons.emplace_back(
-        "Water instead of acid: three fills of ten seconds each (common practice, no source).");
-  } else {
-    advice.reasons.emplace_back(
-        "Turn the tank gently at first and vent it: acid on carbonate makes gas.");
-  }
+  advice.reasons.push_back(
+      longest ? fact_of(BathReason::stop_longest, {priors.stop_longest_s})
+              : fact_of(BathReason::stop_enough, {priors.stop_s, priors.stop_longest_s}));
+  advice.reasons.push_back(fact_of(is_water(stop) ? BathReason::stop_water : BathReason::stop_gas));
   return advice;
 }
 

@@ -1,9 +1,6 @@
 #include "process/advice/advise_baths.h"
-#include "process/advice/bath_cautions.h"
-#include "process/advice/spoken_numbers.h"
 
 #include <numeric>
-#include <string>
 
 namespace fogline {
 namespace {
@@ -12,20 +9,10 @@ int inversions_in_all(const std::vector<int>& fills) {
   return std::accumulate(fills.begin(), fills.end(), 0);
 }
 
-std::string fills_text(const std::vector<int>& fills) {
-  std::string text;
-  for (std::size_t i = 0; i < fills.size(); ++i) {
-    const char* before = i == 0 ? "" : i + 1 == fills.size() ? " and " : ", ";
-    text += before + std::to_string(fills[i]);
-  }
-  return text;
-}
-
 void advise_running(const WashCard& wash, const BathPriors& priors, BathAdvice& advice) {
   advice.change = change_to(wash.time_s, priors.wash_running_s, 2.0 * priors.wash_running_s);
   advice.time_s = advice.change == BathChange::keep ? *wash.time_s : priors.wash_running_s;
-  advice.reasons.push_back("Running water: about " + clock_text(priors.wash_running_s) +
-                           " at 18 to 24 °C, changed all through (common practice, no source).");
+  advice.reasons.push_back(fact_of(BathReason::running_water, {priors.wash_running_s}));
 }
 
 void advise_fills(const WashCard& wash, bool dye, const BathPriors& priors, BathAdvice& advice) {
@@ -41,11 +28,7 @@ void advise_fills(const WashCard& wash, bool dye, const BathPriors& priors, Bath
       advice.fills = wash.fills;
     }
   }
-  advice.reasons.push_back(
-      "Fills of fresh water with " + fills_text(advice.fills) +
-      " inversions; let the last stand for " + clock_text(priors.wash_rest_s) +
-      ", since only the way out of the gelatine takes time (common practice, no source; for a "
-      "fixer without hardener).");
+  advice.reasons.push_back(fact_of(BathReason::wash_fills, {priors.wash_rest_s}));
 }
 
 }  // namespace
@@ -58,16 +41,15 @@ BathAdvice advise_wash(const RollCard* card, const RollSigns& signs, const BathP
   if (hardened || (wash.fills.empty() && wash.time_s)) {
     advise_running(wash, priors, advice);
     if (hardened) {
-      advice.reasons.emplace_back("Hardened gelatine washes slowly, so fills aren't enough.");
+      advice.reasons.push_back(fact_of(BathReason::hardened_film));
     }
   } else {
     advise_fills(wash, dye, priors, advice);
   }
   if (dye) {
-    advice.reasons.emplace_back(
-        "Dye is left in this roll: one fill more, the water at 20 to 24 °C.");
+    advice.reasons.push_back(fact_of(BathReason::fill_for_dye));
   }
-  advice.reasons.push_back(unseen_by_scan());
+  advice.reasons.push_back(fact_of(BathReason::unseen_by_scan));
   return advice;
 }
 

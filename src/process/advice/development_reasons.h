@@ -3,7 +3,6 @@
 #include "process/advice/advise.h"
 #include "process/belief/development_belief.h"
 
-#include <string>
 #include <vector>
 
 namespace fogline {
@@ -21,8 +20,8 @@ struct TimeReasons {
   /// The next roll gets another temperature.
   bool moved = false;
 
-  /// One sentence or two each: what was seen, what it leads to, what it rests on, what to watch.
-  [[nodiscard]] std::vector<std::string> sentences(const DevelopmentAdvice& advice) const;
+  /// What was seen, what it leads to, what it rests on, what to watch.
+  [[nodiscard]] std::vector<Fact<DevelopmentReason>> facts(const DevelopmentAdvice& advice) const;
 };
 
 }  // namespace fogline

@@ -1,7 +1,5 @@
 #include "process/advice/film_state.h"
 
-#include "process/advice/spoken_numbers.h"
-
 namespace fogline {
 
 namespace {
@@ -21,22 +19,21 @@ constexpr double print_invented_share = 0.05;
 constexpr double roll_end_share_short = 0.4;
 constexpr double roll_end_share_long = 0.08;
 
+/// From this on a fault is said as what happened.
+constexpr double told = 0.5;
+
 Finding not_exposed(double confidence) {
-  return {"not-exposed",
-          confidence,
-          confidence >= 0.5 ? "The film was developed, but no picture was exposed on it."
-                            : "Perhaps no picture was exposed on this film.",
-          {}};
+  Finding finding = finding_of(Cause::not_exposed, confidence);
+  finding.statements.push_back(fact_of(confidence >= told ? CauseStatement::not_exposed
+                                                          : CauseStatement::perhaps_not_exposed));
+  return finding;
 }
 
 Finding not_developed(double confidence) {
-  return {"not-developed",
-          confidence,
-          confidence >= 0.5
-              ? "The film was not developed: nothing at all has turned black, not even the "
-                "factory's edge print."
-              : "Perhaps the film was not developed.",
-          {}};
+  Finding finding = finding_of(Cause::not_developed, confidence);
+  finding.statements.push_back(fact_of(confidence >= told ? CauseStatement::not_developed
+                                                          : CauseStatement::perhaps_not_developed));
+  return finding;
 }
 
 }  // namespace
@@ -53,28 +50,25 @@ std::vector<Finding> film_state_findings(const LightSigns& signs) {
     return {};
   }
   const bool print_expected = signs.format == FilmFormat::f135;
-  std::vector<std::string> evidence{"No picture shows on " + fixed_text(signs.film_mm, 0) +
-                                    " mm of film."};
+  std::vector<Fact<Evidence>> evidence{fact_of(Evidence::no_picture, {signs.film_mm})};
   const double roll_end =
       signs.film_mm < telling_film_mm ? roll_end_share_short : roll_end_share_long;
   // Both faults are about as common; what is seen of print and leader then decides.
   double exposed_weight = 1.0;
   double developed_weight = 1.0;
   if (signs.edge_print) {
-    evidence.push_back("Edge print shows, " + fixed_text(signs.edge_print->density, 2) +
-                       " above clear film: developer was at work.");
+    evidence.push_back(fact_of(Evidence::edge_print_there, {signs.edge_print->density}));
     exposed_weight *= 1.0 - print_missed_share;
     developed_weight *= print_invented_share;
   } else if (print_expected) {
-    evidence.emplace_back("No edge print was found.");
+    evidence.push_back(fact_of(Evidence::no_edge_print));
     exposed_weight *= print_missed_share;
     developed_weight *= 1.0 - print_invented_share;
   } else {
-    evidence.emplace_back("Edge print is only read on 135 film, so the two can't be told apart.");
+    evidence.push_back(fact_of(Evidence::edge_print_unread));
   }
   if (signs.leader) {
-    evidence.push_back("The leader stands at " + fixed_text(signs.leader->density, 2) +
-                       " above clear film: developer was at work.");
+    evidence.push_back(fact_of(Evidence::leader_there, {signs.leader->density}));
     developed_weight *= print_invented_share;
   }
   // The end of a roll looks like film that was never exposed, developed well.

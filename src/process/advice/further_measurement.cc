@@ -88,7 +88,7 @@ double entropy_after_contrast(const std::vector<AtContrast>& table, double sd_sh
 
 struct Candidate {
   double nats = 0.0;
-  const char* sentence = "";
+  FurtherMeasurement measurement = FurtherMeasurement::meter_walls;
 };
 
 std::vector<Candidate> candidates(const LightBelief& belief, const LightSigns& signs,
@@ -99,24 +99,22 @@ std::vector<Candidate> candidates(const LightBelief& belief, const LightSigns& s
   if (signs.edge_print && signs.edge_print->density < population.greatest_edge_print_density &&
       population.edge_print_sd_share > logged_print_sd_share) {
     list.push_back({entropy_after_contrast(table, logged_print_sd_share),
-                    "Compare the frame numbers with those of another roll of this film whose "
-                    "development was right: equally dense numbers mean equal development."});
+                    FurtherMeasurement::compare_frame_numbers});
   }
   if (!signs.leader && signs.format == FilmFormat::f135) {
     list.push_back({entropy_after_contrast(table, population.leader_sd_share),
-                    "Scan the fogged leader too: a grey leader means little development."});
+                    FurtherMeasurement::scan_leader});
   }
   if (signs.frames < few_frames) {
     list.push_back(
         {entropy(causes_of(believe(signs, whole_roll, scale, aim, population), aim, population)),
-         "Scan the other strips of this roll: more frames even out the subjects."});
+         FurtherMeasurement::scan_more_strips});
   }
   if (!signs.calibrated && scale.sd_share > calibrated_sd_share) {
     list.push_back({entropy(causes_of(believe(signs, signs.frames,
                                               {scale.factor, calibrated_sd_share}, aim, population),
                                       aim, population)),
-                    "Calibrate the scanner with a silver step wedge: it is not known how dense "
-                    "this scanner reads silver."});
+                    FurtherMeasurement::calibrate_scanner});
   }
   return list;
 }
@@ -136,22 +134,22 @@ CauseProbabilities causes_of(const LightBelief& belief, const Aim& aim,
   return causes;
 }
 
-std::string further_measurement(const LightBelief& belief, const LightSigns& signs,
-                                const ReadingScale& scale, const Aim& aim,
-                                const RollPopulation& population) {
+std::optional<FurtherMeasurement> further_measurement(const LightBelief& belief,
+                                                      const LightSigns& signs,
+                                                      const ReadingScale& scale, const Aim& aim,
+                                                      const RollPopulation& population) {
   const double now = entropy(causes_of(belief, aim, population));
   if (now < settled_nats) {
-    return {};
+    return std::nullopt;
   }
   const std::vector<Candidate> list = candidates(belief, signs, scale, aim, population);
   const auto best =
       std::min_element(list.begin(), list.end(),
                        [](const Candidate& a, const Candidate& b) { return a.nats < b.nats; });
   if (best == list.end() || best->nats > (1.0 - worth_share) * now) {
-    return "On the next roll, take two metered pictures of an evenly lit wall five stops apart: "
-           "they part light from time better than anything this roll can tell.";
+    return FurtherMeasurement::meter_walls;
   }
-  return best->sentence;
+  return best->measurement;
 }
 
 }  // namespace fogline

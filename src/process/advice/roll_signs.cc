@@ -6,11 +6,10 @@
 namespace fogline {
 namespace {
 
-double greatest_of(const std::vector<Finding>& findings,
-                   std::initializer_list<std::string_view> codes) {
+double greatest_of(const std::vector<Finding>& findings, std::initializer_list<Cause> causes) {
   double greatest = 0.0;
-  for (const std::string_view code : codes) {
-    greatest = std::max(greatest, confidence_of(findings, code));
+  for (const Cause cause : causes) {
+    greatest = std::max(greatest, confidence_of(findings, cause));
   }
   return greatest;
 }
@@ -39,10 +38,10 @@ void add_component(const TintComponent& component, RollSigns& signs) {
 
 }  // namespace
 
-double confidence_of(const std::vector<Finding>& findings, std::string_view code) {
+double confidence_of(const std::vector<Finding>& findings, Cause cause) {
   double greatest = 0.0;
   for (const Finding& finding : findings) {
-    if (finding.code == code) {
+    if (finding.cause == cause) {
       greatest = std::max(greatest, finding.confidence);
     }
   }
@@ -51,18 +50,19 @@ double confidence_of(const std::vector<Finding>& findings, std::string_view code
 
 RollSigns read_roll_signs(const RollMeasurement& roll, const std::vector<Finding>& findings) {
   RollSigns signs;
-  signs.dye_left = confidence_of(findings, "dye-left");
-  signs.fixer_haze = confidence_of(findings, "fixing-incomplete");
-  signs.stained = confidence_of(findings, "stained");
-  signs.drying_marks = confidence_of(findings, "drying-marks");
-  signs.dirty = confidence_of(findings, "dirty");
-  signs.past_mending =
-      greatest_of(findings, {"scratched", "air-bells", "uneven-development", "light-struck"});
-  signs.silver_off = greatest_of(
-      findings, {"under-exposed", "over-exposed", "under-developed", "over-developed", "fogged"});
-  signs.not_exposed = confidence_of(findings, "not-exposed");
-  signs.not_developed = confidence_of(findings, "not-developed");
-  signs.weak_developer = confidence_of(findings, "weak-developer");
+  signs.dye_left = confidence_of(findings, Cause::dye_left);
+  signs.fixer_haze = confidence_of(findings, Cause::fixing_incomplete);
+  signs.stained = confidence_of(findings, Cause::stained);
+  signs.drying_marks = confidence_of(findings, Cause::drying_marks);
+  signs.dirty = confidence_of(findings, Cause::dirty);
+  signs.past_mending = greatest_of(findings, {Cause::scratched, Cause::air_bells,
+                                              Cause::uneven_development, Cause::light_struck});
+  signs.silver_off =
+      greatest_of(findings, {Cause::under_exposed, Cause::over_exposed, Cause::under_developed,
+                             Cause::over_developed, Cause::fogged});
+  signs.not_exposed = confidence_of(findings, Cause::not_exposed);
+  signs.not_developed = confidence_of(findings, Cause::not_developed);
+  signs.weak_developer = confidence_of(findings, Cause::weak_developer);
   for (const ScanMeasurement& scan : roll.scans) {
     for (const TintComponent& component : scan.tint.components) {
       add_component(component, signs);

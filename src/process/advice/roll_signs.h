@@ -1,9 +1,8 @@
 #pragma once
 
-#include <fogline/base/finding.h>
+#include <fogline/process/finding.h>
 #include <fogline/roll/roll_measurement.h>
 
-#include <string_view>
 #include <vector>
 
 namespace fogline {
@@ -38,6 +37,6 @@ struct RollSigns {
 RollSigns read_roll_signs(const RollMeasurement& roll, const std::vector<Finding>& findings);
 
 /// Greatest confidence of a finding, 0 where it isn't among them.
-double confidence_of(const std::vector<Finding>& findings, std::string_view code);
+double confidence_of(const std::vector<Finding>& findings, Cause cause);
 
 }  // namespace fogline

@@ -1,7 +1,6 @@
 #include "process/advice/this_roll.h"
 
-#include "process/advice/bath_cautions.h"
-#include "process/advice/paper_words.h"
+#include <fogline/process/curve_judgement.h>
 
 #include <algorithm>
 #include <utility>
@@ -27,7 +26,7 @@ class Steps {
  public:
   Steps(const AdviceGround& ground, const RollSigns& signs) : ground_(ground), signs_(signs) {}
 
-  std::vector<std::string> all() {
+  std::vector<Fact<RescueStep>> all() {
     look_for_haze();
     doubt_tint();
     fix_again();
@@ -37,43 +36,36 @@ class Steps {
     soak_out_rings();
     let_light_fade_dye();
     if (!steps_.empty()) {
-      steps_.push_back(bath_caution());
+      add(RescueStep::handle_with_care);
     } else {
-      steps_.emplace_back("Nothing needs doing to this film.");
+      add(RescueStep::nothing_needed);
     }
     leave_silver_alone();
     return std::move(steps_);
   }
 
  private:
+  void add(RescueStep step) { steps_.push_back(fact_of(step)); }
   [[nodiscard]] bool haze() const { return signs_.fixer_haze >= likely; }
   [[nodiscard]] bool dye() const { return signs_.dye_left >= likely; }
 
   void look_for_haze() {
     if (signs_.fixer_haze >= possible || (signs_.stained >= likely && !image_stain())) {
-      steps_.emplace_back(
-          "Look first: hold the clear film over black and let light fall on it. Milky or creamy "
-          "patches are silver salt that isn't fixed out; an even, see-through tint is not.");
+      add(RescueStep::look_for_haze);
     }
   }
 
   void doubt_tint() {
     if (dye() && signs_.tint_may_be_stock) {
-      steps_.emplace_back(
-          "The tint may be this film's own: compare earlier rolls of it, and if the next wash "
-          "doesn't lighten it, leave it be.");
+      add(RescueStep::doubt_tint);
     }
   }
 
   void fix_again() {
     if (haze()) {
-      steps_.emplace_back(
-          "If it is milky: 3 to 5 minutes in fresh fixer at about 20 °C, moved all the time (plain "
-          "thiosulfate 10 minutes), then the full wash. Room light does no harm now.");
+      add(RescueStep::fix_milky);
     } else if (dye() && !fixing_proven(ground_)) {
-      steps_.emplace_back(
-          "3 minutes in fresh fixer at about 20 °C, then the full wash: left dye harms nothing by "
-          "itself, but it also points to short or tired fixing.");
+      add(RescueStep::fix_for_dye);
     }
   }
 
@@ -81,9 +73,7 @@ class Steps {
     if (!dye()) {
       return;
     }
-    steps_.emplace_back(
-        "For the dye: three more fills of water at 20 to 24 °C, standing 5 minutes each. If colour "
-        "is left, 2 minutes in sodium sulfite, 20 g to the litre, then 5 minutes of wash.");
+    add(RescueStep::wash_out_dye);
   }
 
   [[nodiscard]] bool image_stain() const {
@@ -94,76 +84,68 @@ class Steps {
     if (signs_.stained < likely || image_stain()) {
       return;
     }
-    steps_.emplace_back(
-        "For an even yellow stain: rinse well in three fills of water, then 2 minutes in citric "
-        "acid, 20 g to the litre, in a vessel of its own, then wash. Acid never goes into fixer or "
-        "sulfite, nor film from sulfite into acid unrinsed: it gives off sulfur dioxide.");
+    add(RescueStep::clear_stain);
   }
 
   void clean() {
     if (signs_.dirty >= likely) {
-      steps_.emplace_back(
-          "Dust: blow it off the dry film with a rubber bulb; what sticks comes off in a wash. "
-          "Never wipe wet emulsion.");
+      add(RescueStep::blow_off_dust);
     }
     if (signs_.drying_marks >= likely) {
-      steps_.emplace_back(
-          "Drying marks: on the dry film, breathe on the shiny side only and wipe it with a "
-          "lint-free cloth. Never wipe wet emulsion.");
+      add(RescueStep::wipe_drying_marks);
     }
   }
 
   void soak_out_rings() {
     if (signs_.drying_marks >= likely) {
-      steps_.emplace_back(
-          "Rings that stay are in the emulsion: soak the film once for 20 to 30 minutes in water "
-          "at "
-          "20 °C, add wetting agent at the end, and dry it evenly without hot air. Often that "
-          "improves them, not always.");
+      add(RescueStep::soak_out_rings);
     }
   }
 
   void let_light_fade_dye() {
     if (dye()) {
-      steps_.emplace_back(
-          "Last of all, and only once a residual-silver test has shown that fixing is complete: "
-          "one to three days of window light fade what dye is left.");
+      add(RescueStep::fade_dye);
+    }
+  }
+
+  /// Paper for the roll's density range, where that is known and no lower bound.
+  void tell_paper() {
+    const auto& medians = ground_.roll.medians;
+    if (!medians || !medians->range || medians->range->at_least) {
+      return;
+    }
+    const double range = medians->range->value;
+    if (ground_.card != nullptr && ground_.card->print_with == PrintWith::condenser) {
+      steps_.push_back(fact_of(RescueStep::print_on_by_condenser, {range * condenser_factor}));
+    } else {
+      steps_.push_back(fact_of(RescueStep::print_on, {range}));
     }
   }
 
   void leave_silver_alone() {
     if (signs_.not_developed >= likely) {
-      steps_.emplace_back("No picture can be brought back, and no bath helps.");
+      add(RescueStep::not_developed);
       return;
     }
     if (signs_.not_exposed >= likely) {
-      steps_.emplace_back("There is no picture on it to bring back.");
+      add(RescueStep::not_exposed);
       return;
     }
     if (signs_.past_mending >= likely) {
-      steps_.emplace_back(
-          "Retouch the print or the scan where scratches, air bells or uneven places show: they "
-          "are "
-          "in the film, and no bath mends them.");
+      add(RescueStep::retouch);
     }
     if (image_stain()) {
-      steps_.emplace_back(
-          "The stain that grows with silver belongs to staining developers: leave it, and try "
-          "no bath against it.");
+      add(RescueStep::keep_stain_of_silver);
     }
     if (signs_.silver_off >= likely) {
-      steps_.emplace_back(
-          "Too much or too little silver: leave the film as it is and adjust the print or scan.");
-      const auto print_with = ground_.card != nullptr ? ground_.card->print_with : std::nullopt;
-      if (const auto hint = printing_hint(ground_.roll, print_with)) {
-        steps_.push_back(*hint);
-      }
+      add(RescueStep::leave_silver);
+      tell_paper();
     }
   }
 
   const AdviceGround& ground_;
   const RollSigns& signs_;
-  std::vector<std::string> steps_;
+  std::vector<Fact<RescueStep>> steps_;
 };
 
 /// Whether no scan tells densities: then nothing is known of the film.
@@ -174,16 +156,12 @@ bool nothing_known(const RollMeasurement& roll) {
 
 }  // namespace
 
-std::vector<std::string> help_this_roll(const AdviceGround& ground, const RollSigns& signs) {
+std::vector<Fact<RescueStep>> help_this_roll(const AdviceGround& ground, const RollSigns& signs) {
   if (nothing_known(ground.roll)) {
-    return {
-        "Nothing can be said of this film before it is scanned again; do nothing to it on the "
-        "word of this scan."};
+    return {fact_of(RescueStep::scan_again)};
   }
   if (ground.card != nullptr && ground.card->film_type == FilmType::chromogenic) {
-    return {
-        "Nothing needs doing to this film: the colour of its base is its own, and its picture "
-        "is dye."};
+    return {fact_of(RescueStep::nothing_chromogenic)};
   }
   return Steps(ground, signs).all();
 }

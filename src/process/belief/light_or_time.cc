@@ -12,14 +12,14 @@ namespace fogline {
 
 namespace {
 
-std::string why_not(const LightSigns& signs) {
+Unknown why_not(const LightSigns& signs) {
   if (!signs.readable) {
-    return "No scan of this roll tells densities.";
+    return Unknown::no_density_scan;
   }
   if (signs.frames_in_sight > 0 && !shows_no_picture(signs)) {
-    return "The pictures' densities above clear film can't be read: no clear film is in sight.";
+    return Unknown::no_clear_film;
   }
-  return "No picture is in sight to judge light and development by.";
+  return Unknown::no_picture;
 }
 
 /// Mean and u95 of a belief from its first two moments.
@@ -43,6 +43,14 @@ void tell_numbers(const LightBelief& belief, LightOrTime& result) {
   result.exposure_stops = quantity_of(exposure, exposure_square);
 }
 
+/// Says of all that is judged why it isn't.
+LightOrTime& leave_open(Unknown why, LightOrTime& result) {
+  result.causes = why;
+  result.exposure_stops = why;
+  result.contrast_index = why;
+  return result;
+}
+
 }  // namespace
 
 LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
@@ -58,17 +66,12 @@ LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
   const ReadingScale scale = reading_scale(roll, card, population);
   result.evidence = light_evidence(signs, scale, aim, population);
   if (!signs.shadow || !signs.highlight || shows_no_picture(signs)) {
-    result.reason = why_not(signs);
-    return result;
+    return leave_open(why_not(signs), result);
   }
   const LightBelief belief = believe(signs, signs.frames, scale, aim, population);
   if (belief.points.empty()) {
-    result.reason =
-        "Shadows and highlights fit no usual roll at all: flat subjects, fog within the pictures, "
-        "or a tone curve that isn't what the scan says.";
-    return result;
+    return leave_open(Unknown::unusual_roll, result);
   }
-  result.judged = true;
   result.causes = causes_of(belief, aim, population);
   tell_numbers(belief, result);
   result.would_tell_most = further_measurement(belief, signs, scale, aim, population);

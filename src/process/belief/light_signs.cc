@@ -82,8 +82,8 @@ ToneReadings counted_tones(const RollMeasurement& roll) {
   return whole.shadow.empty() ? cut : whole;
 }
 
-std::optional<NetReading> net_of(const std::optional<Quantity>& density,
-                                 const std::optional<double>& base, const ScanMeasurement& scan) {
+std::optional<NetReading> net_of(const Known<Quantity>& density, const std::optional<double>& base,
+                                 const ScanMeasurement& scan) {
   if (!density || !base) {
     return std::nullopt;
   }

@@ -38,7 +38,7 @@ UsualCurve::UsualCurve(const UsualCurveShape& shape, double contrast_index) : sh
   const double lower = inner_arc * std::sin(angle);
   const double upper = outer_arc * std::sin(angle);
   if (!(contrast_index > 0.0) || upper >= shape.maximum_density) {
-    throw std::invalid_argument("no curve of this maximum density has this contrast index");
+    throw std::invalid_argument("contrast-out-of-reach");
   }
   slope_ = (line_of_density(upper, shape) - line_of_density(lower, shape)) /
            ((outer_arc - inner_arc) * std::cos(angle));

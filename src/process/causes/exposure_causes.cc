@@ -1,28 +1,28 @@
 #include "process/causes/exposure_causes.h"
 
-#include "process/advice/spoken_numbers.h"
+#include "process/causes/light_evidence.h"
 
 #include <cmath>
-#include <string>
+#include <utility>
 
 namespace fogline {
 
 namespace {
 
 constexpr double least_confidence = 0.1;
-/// From this on a cause is said as the verdict; below it the sentence says that it can't be told.
+/// From this on a cause is said as the verdict; below it the finding states that it can't be told.
 constexpr double told = 0.5;
 
-std::string light_text(const LightOrTime& weighed) {
+Fact<CauseStatement> light_statement(const LightOrTime& weighed) {
   const Quantity& stops = *weighed.exposure_stops;
-  return std::string(stops.value < 0.0 ? "short" : "plenty") + " by about " +
-         fixed_text(std::abs(stops.value), 1) + " ± " + fixed_text(stops.u95, 1) + " stops";
+  return fact_of(stops.value < 0.0 ? CauseStatement::light_short : CauseStatement::light_plentiful,
+                 {std::abs(stops.value), stops.u95});
 }
 
-std::string contrast_text(const LightOrTime& weighed, const Aim& aim) {
-  return "contrast index about " + fixed_text(weighed.contrast_index->value, 2) + " ± " +
-         fixed_text(weighed.contrast_index->u95, 2) + ", where " +
-         fixed_text(aim.contrast_index, 2) + " is the aim";
+Fact<CauseStatement> contrast_statement(CauseStatement kind, const LightOrTime& weighed,
+                                        const Aim& aim) {
+  return fact_of(kind,
+                 {weighed.contrast_index->value, weighed.contrast_index->u95, aim.contrast_index});
 }
 
 bool light_is_off(const LightOrTime& weighed, const RollPopulation& population) {
@@ -30,48 +30,48 @@ bool light_is_off(const LightOrTime& weighed, const RollPopulation& population) 
          std::abs(weighed.exposure_stops->value) > population.exposure_latitude_stops;
 }
 
-bool time_is_off(const LightOrTime& weighed, const Aim& aim) {
-  return std::abs(weighed.contrast_index->value - aim.contrast_index) > aim.tolerance;
+/// What is said of a cause that is told: it, and what else is off where both are.
+std::vector<Fact<CauseStatement>> verdict(Cause cause, const LightOrTime& weighed, const Aim& aim,
+                                          const RollPopulation& population) {
+  const double off = weighed.contrast_index->value - aim.contrast_index;
+  if (cause == Cause::normal) {
+    return {contrast_statement(weighed.exposure_stops ? CauseStatement::light_and_development_right
+                                                      : CauseStatement::development_right,
+                               weighed, aim)};
+  }
+  std::vector<Fact<CauseStatement>> said;
+  if (cause == Cause::under_exposed || cause == Cause::over_exposed) {
+    said.push_back(light_statement(weighed));
+    if (std::abs(off) > aim.tolerance) {
+      said.push_back(contrast_statement(
+          off < 0.0 ? CauseStatement::development_short : CauseStatement::development_long, weighed,
+          aim));
+    }
+    return said;
+  }
+  said.push_back(contrast_statement(cause == Cause::under_developed
+                                        ? CauseStatement::development_short
+                                        : CauseStatement::development_long,
+                                    weighed, aim));
+  if (light_is_off(weighed, population)) {
+    said.push_back(light_statement(weighed));
+  }
+  return said;
 }
 
-/// What else is off, for rolls on which both are.
-std::string other_light(const LightOrTime& weighed, const RollPopulation& population) {
-  return light_is_off(weighed, population) ? " Light was " + light_text(weighed) + "." : "";
-}
-
-std::string other_time(const LightOrTime& weighed, const Aim& aim) {
-  if (!time_is_off(weighed, aim)) {
-    return "";
+CauseStatement perhaps(Cause cause) {
+  switch (cause) {
+    case Cause::under_exposed:
+      return CauseStatement::perhaps_too_little_light;
+    case Cause::over_exposed:
+      return CauseStatement::perhaps_too_much_light;
+    case Cause::under_developed:
+      return CauseStatement::perhaps_too_little_development;
+    case Cause::over_developed:
+      return CauseStatement::perhaps_too_much_development;
+    default:
+      return CauseStatement::perhaps_right;
   }
-  return std::string(" Development was ") +
-         (weighed.contrast_index->value < aim.contrast_index ? "short" : "long") + ": " +
-         contrast_text(weighed, aim) + ".";
-}
-
-std::string verdict(const std::string& code, const LightOrTime& weighed, const Aim& aim,
-                    const RollPopulation& population) {
-  if (code == "normal") {
-    return std::string(weighed.light_judged ? "Light and development were" : "Development was") +
-           " right: " + contrast_text(weighed, aim) + ".";
-  }
-  if (code == "under-exposed" || code == "over-exposed") {
-    return "Light was " + light_text(weighed) + "." + other_time(weighed, aim);
-  }
-  return std::string("Development was ") + (code == "under-developed" ? "short" : "long") + ": " +
-         contrast_text(weighed, aim) + "." + other_light(weighed, population);
-}
-
-const char* in_words(const std::string& code) {
-  if (code == "normal") {
-    return "light and development were right";
-  }
-  if (code == "under-exposed") {
-    return "too little light";
-  }
-  if (code == "over-exposed") {
-    return "too much light";
-  }
-  return code == "under-developed" ? "too little development" : "too much development";
 }
 
 /// Probability that an under-developed roll's developer was weak, from how grey its leader is: a
@@ -97,13 +97,12 @@ double weak_given_short(const LightOrTime& weighed, const LightSigns& signs, con
 
 Finding weak_developer(double confidence, const LightSigns& signs,
                        const RollPopulation& population) {
-  Finding finding{"weak-developer", confidence, "", {}};
-  finding.message = confidence >= told
-                        ? "The developer was weak or exhausted: even the leader stayed grey."
-                        : "The developer may have been weak: the leader is grey.";
-  finding.evidence.push_back("Leader: " + fixed_text(signs.leader->density, 2) +
-                             " above clear film; " +
-                             fixed_text(population.black_leader_density, 2) + " or more is usual.");
+  Finding finding = finding_of(Cause::weak_developer, confidence);
+  finding.statements.push_back(fact_of(confidence >= told
+                                           ? CauseStatement::developer_weak
+                                           : CauseStatement::perhaps_developer_weak));
+  finding.evidence.push_back(
+      fact_of(Evidence::leader_starved, {signs.leader->density, population.black_leader_density}));
   return finding;
 }
 
@@ -112,32 +111,32 @@ Finding weak_developer(double confidence, const LightSigns& signs,
 std::vector<Finding> exposure_findings(const LightOrTime& light_or_time, const LightSigns& signs,
                                        const Aim& aim, const RollPopulation& population) {
   std::vector<Finding> findings;
-  if (!light_or_time.judged) {
+  if (!light_or_time.judged()) {
     return findings;
   }
-  const CauseProbabilities& causes = light_or_time.causes;
+  const CauseProbabilities& causes = *light_or_time.causes;
   const double weak =
       causes.under_developed * weak_given_short(light_or_time, signs, aim, population);
   const bool weak_said = weak >= least_confidence;
-  const auto add = [&](const char* code, double confidence) {
+  const auto add = [&](Cause cause, double confidence) {
     if (confidence < least_confidence) {
       return;
     }
-    Finding finding{code, confidence, "", light_or_time.evidence};
-    finding.message = confidence >= told
-                          ? verdict(code, light_or_time, aim, population)
-                          : "Can't tell for sure: perhaps " + std::string(in_words(code)) + ", " +
-                                percent_text(confidence) + ".";
-    if (confidence < told && !light_or_time.would_tell_most.empty()) {
-      finding.evidence.push_back(light_or_time.would_tell_most);
+    Finding finding = finding_of(cause, confidence);
+    finding.evidence = light_or_time.evidence;
+    if (confidence >= told) {
+      finding.statements = verdict(cause, light_or_time, aim, population);
+    } else {
+      finding.statements.push_back(fact_of(perhaps(cause), {confidence}));
+      finding.would_tell_most = light_or_time.would_tell_most;
     }
-    findings.push_back(finding);
+    findings.push_back(std::move(finding));
   };
-  add("normal", causes.normal);
-  add("under-exposed", causes.under_exposed);
-  add("over-exposed", causes.over_exposed);
-  add("under-developed", causes.under_developed - (weak_said ? weak : 0.0));
-  add("over-developed", causes.over_developed);
+  add(Cause::normal, causes.normal);
+  add(Cause::under_exposed, causes.under_exposed);
+  add(Cause::over_exposed, causes.over_exposed);
+  add(Cause::under_developed, causes.under_developed - (weak_said ? weak : 0.0));
+  add(Cause::over_developed, causes.over_developed);
   if (weak_said) {
     findings.push_back(weak_developer(weak, signs, population));
   }

@@ -1,7 +1,5 @@
 #include "process/causes/fog_cause.h"
 
-#include "process/advice/spoken_numbers.h"
-
 #include <algorithm>
 #include <cmath>
 
@@ -14,6 +12,8 @@ constexpr int fog_steps = 48;
 constexpr double coloured_share = 0.5;
 constexpr double coloured_penalty = 0.2;
 constexpr double least_confidence = 0.2;
+/// From this on fog is said as what happened.
+constexpr double told = 0.5;
 
 double normal_density(double value, double mean, double sd) {
   const double deviation = (value - mean) / sd;
@@ -92,14 +92,13 @@ std::optional<Finding> fog_finding(const RollMeasurement& roll, const LightSigns
   if (!(confidence >= least_confidence)) {
     return std::nullopt;
   }
-  Finding finding{"fogged", confidence, "", {}};
-  finding.message = confidence >= 0.5
-                        ? "The film is fogged all over: clear film is about " +
-                              fixed_text(excess, 2) + " denser than usual."
-                        : "The film may be fogged, or its base is a dense one; another roll of "
-                          "this film would tell.";
-  finding.evidence.push_back("Base plus fog: " + fixed_text(density, 2) + "; usual is about " +
-                             fixed_text(base.usual(), 2) + ".");
+  Finding finding = finding_of(Cause::fogged, confidence);
+  if (confidence >= told) {
+    finding.statements.push_back(fact_of(CauseStatement::fogged, {excess}));
+  } else {
+    finding.statements.push_back(fact_of(CauseStatement::perhaps_fogged));
+  }
+  finding.evidence.push_back(fact_of(Evidence::base_fog_excess, {density, base.usual()}));
   return finding;
 }
 

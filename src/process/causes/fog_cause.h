@@ -2,7 +2,7 @@
 
 #include "process/belief/light_signs.h"
 
-#include <fogline/base/finding.h>
+#include <fogline/process/finding.h>
 
 #include <optional>
 

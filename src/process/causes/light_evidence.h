@@ -3,15 +3,15 @@
 #include "process/belief/light_signs.h"
 
 #include <fogline/process/aim.h>
+#include <fogline/process/evidence.h>
 
-#include <string>
 #include <vector>
 
 namespace fogline {
 
-/// What the roll shows of light and time, a sentence each with its number and what is usual:
-/// shadows, highlights, edge print, leader, base plus fog.
-std::vector<std::string> light_evidence(const LightSigns& signs, const ReadingScale& scale,
-                                        const Aim& aim, const RollPopulation& population);
+/// What the roll shows of light and time, each with its number and what is usual: shadows,
+/// highlights, edge print, leader, base plus fog.
+std::vector<Fact<Evidence>> light_evidence(const LightSigns& signs, const ReadingScale& scale,
+                                           const Aim& aim, const RollPopulation& population);
 
 }  // namespace fogline

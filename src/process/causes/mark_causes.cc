@@ -1,11 +1,8 @@
 #include "process/causes/mark_causes.h"
 
-#include "process/advice/spoken_numbers.h"
-
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <string>
 
 namespace fogline {
 
@@ -19,45 +16,52 @@ constexpr double greatest_confidence = 0.97;
 constexpr double dirty_from = 8.0;
 
 struct MarkCause {
-  const char* code;
+  Cause cause;
   std::array<MarkKind, 3> kinds;
   /// Expected number below which nothing is said.
   double least_count;
-  const char* message;
-  const char* name;
+  CauseStatement statement;
+  Evidence seen;
+  Evidence seen_with_strongest;
 };
 
 constexpr std::array<MarkCause, 6> mark_causes{{
-    {"drying-marks",
+    {Cause::drying_marks,
      {MarkKind::drying_mark, MarkKind::drying_mark, MarkKind::drying_mark},
      0.0,
-     "Drops dried on the film.",
-     "drying marks"},
-    {"air-bells",
+     CauseStatement::drops_dried,
+     Evidence::drying_marks,
+     Evidence::drying_marks_strongest},
+    {Cause::air_bells,
      {MarkKind::air_bell, MarkKind::air_bell, MarkKind::air_bell},
      0.0,
-     "Air bells clung to the film in the developer.",
-     "air bells"},
-    {"dirty",
+     CauseStatement::air_bells_clung,
+     Evidence::air_bells,
+     Evidence::air_bells_strongest},
+    {Cause::dirty,
      {MarkKind::dust, MarkKind::fibre, MarkKind::dust},
      dirty_from,
-     "Dust and fibres lie on the film, or on the scanner's glass.",
-     "pieces of dirt"},
-    {"scratched",
+     CauseStatement::dirt_lies,
+     Evidence::dirt,
+     Evidence::dirt_strongest},
+    {Cause::scratched,
      {MarkKind::scratch, MarkKind::scratch, MarkKind::scratch},
      0.0,
-     "The film is scratched.",
-     "scratches"},
-    {"light-struck",
+     CauseStatement::scratched,
+     Evidence::scratches,
+     Evidence::scratches_strongest},
+    {Cause::light_struck,
      {MarkKind::light_leak, MarkKind::light_leak, MarkKind::light_leak},
      0.0,
-     "Stray light reached the film in camera, cassette or tank.",
-     "places struck by light"},
-    {"uneven-development",
+     CauseStatement::light_struck,
+     Evidence::light_struck,
+     Evidence::light_struck_strongest},
+    {Cause::uneven_development,
      {MarkKind::surge, MarkKind::bromide_drag, MarkKind::low_level},
      0.0,
-     "Development was uneven: the developer flowed too much or too little.",
-     "streaks or bands of development"},
+     CauseStatement::developed_unevenly,
+     Evidence::uneven_development,
+     Evidence::uneven_development_strongest},
 }};
 
 struct Tally {
@@ -114,12 +118,14 @@ std::vector<Finding> mark_findings(const RollMeasurement& roll) {
     if (confidence < least_confidence) {
       continue;
     }
-    Finding finding{cause.code, confidence, cause.message, {}};
-    std::string seen = std::string("Seen: ") + cause.name + ", " + std::to_string(tally.count);
+    Finding finding = finding_of(cause.cause, confidence);
+    finding.statements.push_back(fact_of(cause.statement));
     if (tally.greatest_contrast > 0.0) {
-      seen += "; the strongest " + fixed_text(tally.greatest_contrast, 2) + " off its surround";
+      finding.evidence.push_back(fact_of(
+          cause.seen_with_strongest, {static_cast<double>(tally.count), tally.greatest_contrast}));
+    } else {
+      finding.evidence.push_back(fact_of(cause.seen, {static_cast<double>(tally.count)}));
     }
-    finding.evidence.push_back(seen + ".");
     findings.push_back(finding);
   }
   return findings;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/base/finding.h>
+#include <fogline/process/finding.h>
 #include <fogline/roll/roll_measurement.h>
 
 #include <vector>

@@ -1,10 +1,6 @@
 #include "process/causes/tint_causes.h"
 
-#include "process/advice/spoken_numbers.h"
-
 #include <algorithm>
-#include <array>
-#include <string>
 
 namespace fogline {
 
@@ -13,22 +9,17 @@ namespace {
 constexpr double least_confidence = 0.1;
 
 struct TintCause {
-  const char* code;
-  const char* message;
-  const char* colour;
+  Cause cause;
+  CauseStatement statement;
+  Evidence seen;
 };
 
-constexpr TintCause dye{"dye-left", "Dye is left in the film.", "Coloured veil of the clear film"};
-constexpr TintCause haze{"fixing-incomplete",
-                         "The film looks milky, as where fixing is incomplete: look at it by "
-                         "reflected light on black.",
-                         "Milky veil of the clear film"};
-constexpr TintCause stain{"stained", "The clear film is stained yellow.",
-                          "Yellow veil of the clear film"};
-constexpr TintCause image_stain{"stained",
-                                "A stain grows with the silver: a staining developer leaves it, "
-                                "and it is no fault.",
-                                "Blue density gained at a silver density of 1"};
+constexpr TintCause dye{Cause::dye_left, CauseStatement::dye_left, Evidence::coloured_veil};
+constexpr TintCause haze{Cause::fixing_incomplete, CauseStatement::looks_milky,
+                         Evidence::milky_veil};
+constexpr TintCause stain{Cause::stained, CauseStatement::stained_yellow, Evidence::yellow_veil};
+constexpr TintCause image_stain{Cause::stained, CauseStatement::stained_with_silver,
+                                Evidence::stain_with_silver};
 
 const TintCause* cause_of(TintKind kind) {
   switch (kind) {
@@ -49,13 +40,12 @@ const TintCause* cause_of(TintKind kind) {
 }
 
 Finding finding_of(const TintComponent& component, const TintCause& cause, bool may_be_stock) {
-  Finding finding{cause.code, component.confidence, cause.message, {}};
+  Finding finding = finding_of(cause.cause, component.confidence);
+  finding.statements.push_back(fact_of(cause.statement));
   if (may_be_stock && component.kind != TintKind::image_stain) {
-    finding.message += " It may be the stock's own colour: its clean base isn't known yet.";
+    finding.statements.push_back(fact_of(CauseStatement::perhaps_stocks_own));
   }
-  finding.evidence.push_back(std::string(cause.colour) + ": " +
-                             fixed_text(component.density.value, 3) + " ± " +
-                             fixed_text(component.density.u95, 3) + ".");
+  finding.evidence.push_back(fact_of(cause.seen, {component.density.value, component.density.u95}));
   return finding;
 }
 
@@ -71,7 +61,7 @@ std::vector<Finding> tint_findings(const RollMeasurement& roll) {
       }
       const Finding finding = finding_of(component, *cause, scan.tint.may_be_stock);
       const auto same = std::find_if(findings.begin(), findings.end(), [&](const Finding& other) {
-        return other.code == finding.code;
+        return other.cause == finding.cause;
       });
       if (same == findings.end()) {
         findings.push_back(finding);

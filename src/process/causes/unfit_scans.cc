@@ -1,7 +1,5 @@
 #include "process/causes/unfit_scans.h"
 
-#include <utility>
-
 namespace fogline {
 namespace {
 
@@ -13,38 +11,36 @@ bool tells_no_density(const ScanMeasurement& scan) {
   return scan.fitness == Fitness::unfit || scan.fitness == Fitness::marks_only;
 }
 
-std::vector<std::string> evidence_of(const ScanMeasurement& scan) {
-  std::vector<std::string> evidence;
+void add_unfit(const ScanMeasurement& scan, std::vector<UnfitScan>& unfit_scans) {
+  bool told = false;
   for (const Caution& caution : scan.cautions) {
     if (caution.severity == Severity::unfit) {
-      evidence.push_back(scan.info.file + ": " + caution.message);
+      unfit_scans.push_back({scan.info.file, caution});
+      told = true;
     }
   }
-  if (evidence.empty()) {
-    evidence.push_back(scan.info.file + ": no density could be read");
+  if (!told) {
+    unfit_scans.push_back({scan.info.file, std::nullopt});
   }
-  return evidence;
 }
 
 }  // namespace
 
 std::optional<Finding> unfit_finding(const RollMeasurement& roll) {
-  Finding unfit{"unfit-scan", unfit_confidence, "", {}};
+  Finding unfit = finding_of(Cause::unfit_scan, unfit_confidence);
   std::size_t count = 0;
   for (const ScanMeasurement& scan : roll.scans) {
     if (tells_no_density(scan)) {
       ++count;
-      for (std::string& sentence : evidence_of(scan)) {
-        unfit.evidence.push_back(std::move(sentence));
-      }
+      add_unfit(scan, unfit.unfit_scans);
     }
   }
   if (count == 0) {
     return std::nullopt;
   }
-  unfit.message = count == roll.scans.size()
-                      ? "No density can be read from this roll's scans: scan again."
-                      : "No density can be read from some of this roll's scans: scan those again.";
+  unfit.statements.push_back(fact_of(count == roll.scans.size()
+                                         ? CauseStatement::no_scan_tells_density
+                                         : CauseStatement::some_scans_tell_none));
   return unfit;
 }
 

@@ -31,7 +31,7 @@ std::vector<EvenArea> areas_of(const std::vector<ScanSource*>& sources, std::siz
                                CalibrationRun& run, const Progress& progress) {
   std::vector<EvenArea> areas;
   for (std::size_t i = 0; i < sources.size(); ++i) {
-    const ScanGrid grid = sources[i]->survey(shot_grid_pixels, progress);
+    const ScanGrid grid = sources[i]->survey({shot_grid_pixels}, progress);
     run.pictures.push_back(scan_picture(grid));
     if (sources.size() > 1) {
       areas.push_back(middle_of(grid));

@@ -182,7 +182,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
                                     const Progress& progress) {
   const ScanInfo info = source.info();
   const ScannerDevice device = info.camera ? ScannerDevice::camera : told_device;
-  ScanGrid grid = source.survey(wedge_grid_pixels, progress);
+  ScanGrid grid = source.survey({wedge_grid_pixels, {}, true}, progress);
   const WedgeSearch search = find_wedges(grid);
   if (search.wedges.empty()) {
     throw FileError(info.file, Refusal::no_wedge);
@@ -196,7 +196,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   for (int round = 0; round < rounds; ++round) {
     if (round > 0) {
       source.set_transfer(scanner_transfer(run.calibration));
-      grid = source.survey(wedge_grid_pixels, {});
+      grid = source.survey({wedge_grid_pixels, {}, true}, {});
     }
     tell_stray_light(problem, grid, info, film_outlines);
     ResponseOutcome outcome = fit_response(problem);

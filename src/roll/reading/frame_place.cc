@@ -7,10 +7,10 @@
 
 namespace fogline {
 
-std::vector<float> sketch_of(const DensityStrip& density, const FilmExtent& area) {
+FrameSketch sketch_of(const DensityStrip& density, const FilmExtent& area) {
   constexpr int columns = 16;
   constexpr int rows = 12;
-  std::vector<float> sketch;
+  FrameSketch sketch;
   for (int j = 0; j < rows; ++j) {
     for (int i = 0; i < columns; ++i) {
       const auto at = [](double begin, double end, int k, int n) {

@@ -1,10 +1,9 @@
 #pragma once
 
+#include "roll/reading/scan_reading.h"
+
 #include <fogline/density/density_strip.h>
 #include <fogline/film/film_layout.h>
-#include <fogline/roll/roll_measurement.h>
-
-#include <vector>
 
 namespace fogline {
 
@@ -12,6 +11,6 @@ namespace fogline {
 FrameMeasurement frame_place(const FilmFrame& frame, const FilmMap& map, int number, int strip);
 
 /// Mean densities of an area on a mesh of 16 along and 12 across.
-std::vector<float> sketch_of(const DensityStrip& density, const FilmExtent& area);
+FrameSketch sketch_of(const DensityStrip& density, const FilmExtent& area);
 
 }  // namespace fogline

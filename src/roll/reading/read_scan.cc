@@ -23,15 +23,26 @@ constexpr std::int64_t grid_pixels = 14'000'000;
 constexpr std::int64_t blank_pixels = 60'000;
 /// Scale taken for stray light where nothing tells it: a strip of 240 mm fills the picture.
 constexpr double unknown_scale_length_mm = 240.0;
-/// Divides a blank scan out of the grid; bare light's level in it. Throws FileError where the blank
-/// isn't one of this scan.
-PerChannel<double> divide_blank_out(ScanGrid& grid, const ScanInfo& scan, ScanSource& source) {
+const Transfer display_curve{TransferKind::srgb, {}, TransferSource::assumed};
+
+/// The grid of a blank scan. Throws FileError where it isn't one of this scan.
+ScanGrid read_blank(const ScanSource& scan_source, ScanSource& source, bool calibrated) {
+  const ScanInfo& scan = scan_source.info();
   const ScanInfo& blank = source.info();
   if (blank.width_px != scan.width_px || blank.height_px != scan.height_px ||
       blank.channels != scan.channels) {
     throw FileError(blank.file, Refusal::blank_of_other_scan, {}, {scan.file});
   }
-  const BlankLight light = divide_by_blank(grid, source.survey(blank_pixels, {}));
+  if (calibrated) {
+    source.set_transfer(scan.transfer);
+  }
+  return source.survey({blank_pixels}, {});
+}
+
+/// Divides a blank out of the grid; bare light's level in it. Throws FileError where it is clipped.
+PerChannel<double> divide_blank_out(ScanGrid& grid, const ScanGrid& blank_grid,
+                                    const ScanInfo& blank) {
+  const BlankLight light = divide_by_blank(grid, blank_grid);
   constexpr double clipped_blank_share = 0.005;
   if (light.clipped_share > clipped_blank_share) {
     throw FileError(blank.file, Refusal::blank_clipped);
@@ -69,17 +80,24 @@ StrayKnowledge stray_knowledge(const ScanScanner& scanner) {
   return known;
 }
 
-ScanWork read_once(ScanSource& source, const MeasureOptions& options, const ScanScanner& scanner,
-                   const Progress& progress) {
+/// A scan whose file doesn't tell its curve may turn out to be on the display's: both readings of
+/// its codes come from one pass.
+SurveyPlan survey_plan(const ScanInfo& info) {
+  SurveyPlan plan{grid_pixels};
+  if (!info.transfer_known) {
+    plan.other_curves.push_back(display_curve);
+  }
+  return plan;
+}
+
+ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options,
+                               const ScanScanner& scanner, const std::optional<ScanGrid>& blank,
+                               const Progress& progress) {
   ScanWork work;
-  work.grid = source.survey(grid_pixels, progress);
+  work.grid = source.survey(survey_plan(source.info()), progress);
   std::optional<PerChannel<double>> blank_level;
-  if (options.blank != nullptr) {
-    if (scanner.calibration() != nullptr &&
-        options.blank->info().channels == source.info().channels) {
-      options.blank->set_transfer(source.info().transfer);
-    }
-    blank_level = divide_blank_out(work.grid, source.info(), *options.blank);
+  if (blank) {
+    blank_level = divide_blank_out(work.grid, *blank, options.blank->info());
   }
   FindOptions find;
   find.format = options.format;
@@ -141,15 +159,15 @@ CodeEvidence code_evidence(const ScanWork& work) {
   return evidence;
 }
 
-/// Where the file doesn't tell how codes become light, asks the picture; true where the answer
-/// needs the file to be read again.
+/// Where the file doesn't tell how codes become light, asks the picture; true where the scan is to
+/// be read again by another curve.
 bool decide_transfer(ScanSource& source, const ScanWork& work, const FilmKnowledge& films) {
   switch (reading_of_codes(code_evidence(work), films)) {
     case CodeReading::light:
       source.set_transfer({TransferKind::linear, {}, TransferSource::assumed});
       return false;
     case CodeReading::display_curve:
-      source.set_transfer({TransferKind::srgb, {}, TransferSource::assumed});
+      source.set_transfer(display_curve);
       return true;
     case CodeReading::cannot_tell:
       break;
@@ -160,8 +178,8 @@ bool decide_transfer(ScanSource& source, const ScanWork& work, const FilmKnowled
 }  // namespace
 
 ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
-    : scanner_(options.scanner) {
-  if (options.wedge != nullptr) {
+    : scanner_(options.scanner ? &*options.scanner : nullptr) {
+  if (options.wedge) {
     own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown,
                                 options.knowledge->devices, {});
     return;
@@ -179,10 +197,15 @@ ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
 
 ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const ScanScanner& scanner,
                    const Progress& progress) {
-  ScanWork work = read_once(source, options, scanner, progress);
+  std::optional<ScanGrid> blank;
+  if (options.blank != nullptr) {
+    blank = read_blank(source, *options.blank, scanner.calibration() != nullptr);
+  }
+  ScanWork work = read_by_present_curve(source, options, scanner, blank, progress);
   if (!source.info().transfer_known && work.layout.polarity == Polarity::negative &&
       decide_transfer(source, work, options.knowledge->films)) {
-    work = read_once(source, options, scanner, progress);
+    work = ScanWork{};
+    work = read_by_present_curve(source, options, scanner, blank, progress);
   }
   return work;
 }

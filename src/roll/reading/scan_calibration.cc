@@ -1,7 +1,6 @@
 #include "roll/reading/scan_calibration.h"
 
 #include "roll/reading/place_on_scan.h"
-#include "roll/reading/scan_fitness.h"
 #include "roll/reading/scanner_settings.h"
 
 #include <algorithm>
@@ -41,11 +40,13 @@ StepMeasurement measured_step(const CalibrationStep& step, const ScannerCalibrat
 
 }  // namespace
 
-void add_calibration(ScanMeasurement& scan, const ScanScanner& scanner, const ScanWork& work) {
+CalibrationUse use_of_calibration(const ScanScanner& scanner, const ScanInfo& info, ZeroSource zero,
+                                  const std::vector<StripReading>& readings) {
+  CalibrationUse use;
   const ScannerCalibration* calibration = scanner.calibration();
   if (calibration == nullptr) {
-    scan.calibration = Unknown::not_calibrated;
-    return;
+    use.calibration = Unknown::not_calibrated;
+    return use;
   }
   ScanCalibration used;
   used.method = calibration->method;
@@ -57,25 +58,24 @@ void add_calibration(ScanMeasurement& scan, const ScanScanner& scanner, const Sc
   used.own_wedge = scanner.own_wedge().has_value();
   if (scanner.own_wedge()) {
     for (const CalibrationStep& step : calibration->steps) {
-      scan.steps.push_back(measured_step(step, *calibration));
+      use.steps.push_back(measured_step(step, *calibration));
     }
-    for (const Caution& caution : scanner.own_wedge()->cautions) {
-      add_caution(scan, caution);
-    }
+    use.cautions = scanner.own_wedge()->cautions;
   }
-  for (const StripReading& reading : work.readings) {
-    for (const Caution& caution : settings_cautions(*calibration, scan.info, reading)) {
+  for (const StripReading& reading : readings) {
+    for (const Caution& caution : settings_cautions(*calibration, info, reading)) {
       used.same_settings = false;
-      add_caution(scan, caution);
+      use.cautions.push_back(caution);
     }
   }
-  if (scan.zero.source == ZeroSource::scanner_file) {
-    add_caution(scan, {Severity::caution, fact_of(CautionKind::zero_remembered)});
+  if (zero == ZeroSource::scanner_file) {
+    use.cautions.push_back({Severity::caution, fact_of(CautionKind::zero_remembered)});
   }
   if (calibration->shape_only) {
-    add_caution(scan, {Severity::caution, fact_of(CautionKind::scanner_shape_only)});
+    use.cautions.push_back({Severity::caution, fact_of(CautionKind::scanner_shape_only)});
   }
-  scan.calibration = used;
+  use.calibration = used;
+  return use;
 }
 
 }  // namespace fogline

@@ -4,10 +4,19 @@
 
 #include <fogline/roll/roll_measurement.h>
 
+#include <vector>
+
 namespace fogline {
 
-/// Writes into a scan by which calibration it was read, how its settings differ from that, and the
-/// steps of a wedge in it. Before its fitness is judged.
-void add_calibration(ScanMeasurement& scan, const ScanScanner& scanner, const ScanWork& work);
+/// By which calibration a scan was read, how its settings differ from that, and the steps of a
+/// wedge in it.
+struct CalibrationUse {
+  Known<ScanCalibration> calibration;
+  std::vector<StepMeasurement> steps;
+  std::vector<Caution> cautions;
+};
+
+CalibrationUse use_of_calibration(const ScanScanner& scanner, const ScanInfo& info, ZeroSource zero,
+                                  const std::vector<StripReading>& readings);
 
 }  // namespace fogline

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 namespace fogline {
 
@@ -27,136 +29,132 @@ bool has_perforations(const FilmLayout& layout) {
                      [](const FilmStrip& strip) { return !strip.perforations.empty(); });
 }
 
-void set_unfit(ScanMeasurement& scan, CautionKind kind) {
-  scan.fitness = Fitness::unfit;
-  add_caution(scan, {Severity::unfit, fact_of(kind)});
-}
-
-/// True where the scan must be refused; the reason is then among its cautions.
-bool is_refused(ScanMeasurement& scan, const FilmLayout& layout,
-                const std::vector<StripReading>& readings, double clipped_pixels_share) {
+/// Why the scan must be refused, if it must.
+std::optional<CautionKind> refusal(const FitnessEvidence& evidence) {
+  const FilmLayout& layout = evidence.layout;
+  const std::vector<StripReading>& readings = evidence.readings;
   if (layout.polarity == Polarity::inverted) {
-    set_unfit(scan, CautionKind::inverted);
-    return true;
+    return CautionKind::inverted;
   }
   const bool clipped_base =
       std::any_of(readings.begin(), readings.end(), [](const StripReading& reading) {
         return reading.clear && reading.clear_clipped > clear_clipped_share;
       });
-  const bool nothing_told =
-      !has_perforations(layout) &&
-      std::none_of(readings.begin(), readings.end(),
-                   [](const StripReading& reading) { return reading.clear.has_value(); });
-  const bool clipped_round_frames =
-      nothing_told && !layout.strips.empty() && clipped_pixels_share > clipped_picture_share;
-  if (clipped_base || clipped_round_frames) {
-    set_unfit(scan, CautionKind::base_clipped);
-    return true;
-  }
-  if (layout.strips.empty() || (!has_frames(layout) && !has_perforations(layout))) {
-    set_unfit(scan, layout.strips.empty() ? CautionKind::no_film : CautionKind::no_frames);
-    return true;
-  }
   const bool any_clear =
       std::any_of(readings.begin(), readings.end(),
                   [](const StripReading& reading) { return reading.clear.has_value(); });
-  if (!any_clear) {
-    set_unfit(scan, CautionKind::no_clear_film);
-    return true;
+  const bool clipped_round_frames = !has_perforations(layout) && !any_clear &&
+                                    !layout.strips.empty() &&
+                                    evidence.clipped_pixels_share > clipped_picture_share;
+  if (clipped_base || clipped_round_frames) {
+    return CautionKind::base_clipped;
   }
-  return false;
+  if (layout.strips.empty()) {
+    return CautionKind::no_film;
+  }
+  if (!has_frames(layout) && !has_perforations(layout)) {
+    return CautionKind::no_frames;
+  }
+  return any_clear ? std::nullopt : std::optional(CautionKind::no_clear_film);
 }
 
-void caution_about_zero(ScanMeasurement& scan, const std::vector<StripReading>& readings) {
+double greatest_zero_clip(const std::vector<StripReading>& readings) {
   double clipped = 0.0;
-  bool sampled = false;
   for (const StripReading& reading : readings) {
     clipped = std::max(clipped, reading.zero_clipped);
-    sampled = sampled || !reading.zero_samples.empty();
   }
-  if (scan.densities_above == DensitiesAbove::base) {
-    if (sampled) {
-      add_caution(scan, {Severity::caution, fact_of(CautionKind::bare_light_clipped)});
-    } else {
-      add_caution(scan, {Severity::caution, fact_of(CautionKind::bare_light_hidden)});
-    }
-  } else if (clipped > zero_clipped_share) {
-    add_caution(scan, {Severity::caution, fact_of(CautionKind::bare_light_partly_clipped)});
-  }
+  return clipped;
 }
 
-void caution_about_scan(ScanMeasurement& scan, const FilmLayout& layout,
-                        const DeviceKnowledge& devices) {
-  if (scan.info.bits <= 8) {
-    add_caution(scan, {Severity::caution, fact_of(CautionKind::eight_bit)});
+std::vector<Caution> cautions_about_zero(const FitnessEvidence& evidence, DensitiesAbove above) {
+  const auto caution = [](CautionKind kind) {
+    return std::vector<Caution>{{Severity::caution, fact_of(kind)}};
+  };
+  if (above == DensitiesAbove::base) {
+    const bool sampled =
+        std::any_of(evidence.readings.begin(), evidence.readings.end(),
+                    [](const StripReading& reading) { return !reading.zero_samples.empty(); });
+    return caution(sampled ? CautionKind::bare_light_clipped : CautionKind::bare_light_hidden);
   }
-  if (scan.info.camera && scan.info.lossy) {
-    add_caution(scan, {Severity::caution, fact_of(CautionKind::camera_display_curve)});
+  if (greatest_zero_clip(evidence.readings) > zero_clipped_share) {
+    return caution(CautionKind::bare_light_partly_clipped);
   }
-  if (scan.info.channels == 1) {
-    add_caution(scan, {Severity::note, fact_of(CautionKind::grey_scan)});
+  return {};
+}
+
+std::vector<Caution> cautions_about_scan(const FitnessEvidence& evidence) {
+  const ScanInfo& info = evidence.info;
+  std::vector<Caution> cautions;
+  const auto add = [&](Severity severity, CautionKind kind) {
+    cautions.push_back({severity, fact_of(kind)});
+  };
+  if (info.bits <= 8) {
+    add(Severity::caution, CautionKind::eight_bit);
   }
-  if (scan.info.tag_pixels_per_mm && layout.pixels_per_mm && has_perforations(layout) &&
-      std::abs(*scan.info.tag_pixels_per_mm / *layout.pixels_per_mm - 1.0) > tag_error_share) {
-    add_caution(scan, {Severity::note, fact_of(CautionKind::resolution_tag_wrong)});
+  if (info.camera && info.lossy) {
+    add(Severity::caution, CautionKind::camera_display_curve);
   }
-  if (scan.zero.unevenness_density &&
-      *scan.zero.unevenness_density > devices.strong_unevenness_density) {
-    add_caution(scan, {Severity::note, fact_of(CautionKind::uneven_light)});
+  if (info.channels == 1) {
+    add(Severity::note, CautionKind::grey_scan);
   }
-  if (scan.veiling_glare && scan.veiling_glare->value > devices.strong_stray_share) {
-    add_caution(scan, {Severity::caution, fact_of(CautionKind::glare_strong)});
-  } else if (!scan.veiling_glare && scan.info.transfer.kind == TransferKind::scanner) {
-    add_caution(scan, {Severity::note, fact_of(CautionKind::glare_of_calibration)});
-  } else if (!scan.veiling_glare) {
-    add_caution(scan, {Severity::note, fact_of(CautionKind::glare_unknown)});
+  const std::optional<double>& seen_scale = evidence.layout.pixels_per_mm;
+  if (info.tag_pixels_per_mm && seen_scale && has_perforations(evidence.layout) &&
+      std::abs(*info.tag_pixels_per_mm / *seen_scale - 1.0) > tag_error_share) {
+    add(Severity::note, CautionKind::resolution_tag_wrong);
   }
+  if (evidence.zero.unevenness_density &&
+      *evidence.zero.unevenness_density > evidence.devices.strong_unevenness_density) {
+    add(Severity::note, CautionKind::uneven_light);
+  }
+  if (evidence.veiling_glare &&
+      evidence.veiling_glare->value > evidence.devices.strong_stray_share) {
+    add(Severity::caution, CautionKind::glare_strong);
+  } else if (!evidence.veiling_glare) {
+    add(Severity::note, info.transfer.kind == TransferKind::scanner
+                            ? CautionKind::glare_of_calibration
+                            : CautionKind::glare_unknown);
+  }
+  return cautions;
+}
+
+Fitness fitness_of_told(const FitnessEvidence& evidence, DensitiesAbove above) {
+  const ScanInfo& info = evidence.info;
+  const Known<ScanCalibration>& calibration = evidence.calibration;
+  if (above == DensitiesAbove::base) {
+    return Fitness::relative;
+  }
+  if (info.transfer.source == TransferSource::assumed || info.bits <= 8 || info.lossy ||
+      greatest_zero_clip(evidence.readings) > zero_clipped_share ||
+      (calibration && calibration->shape_only) ||
+      evidence.zero.source == ZeroSource::scanner_file) {
+    return Fitness::indicative;
+  }
+  return calibration && calibration->same_settings ? Fitness::measured : Fitness::comparable;
 }
 
 }  // namespace
 
-void add_caution(ScanMeasurement& scan, const Caution& caution) {
-  const bool known =
-      std::any_of(scan.cautions.begin(), scan.cautions.end(),
-                  [&](const Caution& other) { return other.fact.kind == caution.fact.kind; });
-  if (!known) {
-    scan.cautions.push_back(caution);
-  }
-}
-
-void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
-                   const std::vector<StripReading>& readings, double clipped_pixels_share,
-                   const DeviceKnowledge& devices) {
+FitnessJudgement judge_fitness(const FitnessEvidence& evidence) {
+  FitnessJudgement judged;
   const bool above_light =
-      std::any_of(readings.begin(), readings.end(),
+      std::any_of(evidence.readings.begin(), evidence.readings.end(),
                   [](const StripReading& reading) { return reading.zero != ZeroSource::none; });
-  scan.densities_above = above_light ? DensitiesAbove::light_path : DensitiesAbove::base;
-  if (is_refused(scan, layout, readings, clipped_pixels_share)) {
-    return;
+  judged.densities_above = above_light ? DensitiesAbove::light_path : DensitiesAbove::base;
+  if (const std::optional<CautionKind> refused = refusal(evidence)) {
+    judged.cautions = {{Severity::unfit, fact_of(*refused)}};
+    return judged;
   }
-  if (!scan.info.transfer_known) {
-    scan.fitness = Fitness::marks_only;
-    add_caution(scan, {Severity::unfit, fact_of(CautionKind::transfer_unknown)});
-    return;
+  if (!evidence.info.transfer_known) {
+    judged.fitness = Fitness::marks_only;
+    judged.cautions = {{Severity::unfit, fact_of(CautionKind::transfer_unknown)}};
+    return judged;
   }
-  double clipped = 0.0;
-  for (const StripReading& reading : readings) {
-    clipped = std::max(clipped, reading.zero_clipped);
+  judged.fitness = fitness_of_told(evidence, judged.densities_above);
+  judged.cautions = cautions_about_zero(evidence, judged.densities_above);
+  for (Caution& caution : cautions_about_scan(evidence)) {
+    judged.cautions.push_back(std::move(caution));
   }
-  const bool assumed = scan.info.transfer.source == TransferSource::assumed;
-  if (!above_light) {
-    scan.fitness = Fitness::relative;
-  } else if (assumed || scan.info.bits <= 8 || scan.info.lossy || clipped > zero_clipped_share ||
-             (scan.calibration && scan.calibration->shape_only) ||
-             scan.zero.source == ZeroSource::scanner_file) {
-    scan.fitness = Fitness::indicative;
-  } else if (scan.calibration && scan.calibration->same_settings) {
-    scan.fitness = Fitness::measured;
-  } else {
-    scan.fitness = Fitness::comparable;
-  }
-  caution_about_zero(scan, readings);
-  caution_about_scan(scan, layout, devices);
+  return judged;
 }
 
 }  // namespace fogline

@@ -9,14 +9,31 @@
 
 namespace fogline {
 
-/// Decides what a scan is fit for and writes the cautions that say why and how to scan again.
-/// `scan.info` must be set; `clipped_pixels_share` is the share of the whole scan at the top code;
-/// fills `fitness`, `densities_above`, `cautions`.
-void judge_fitness(ScanMeasurement& scan, const FilmLayout& layout,
-                   const std::vector<StripReading>& readings, double clipped_pixels_share,
-                   const DeviceKnowledge& devices);
+/// What tells how far a scan's densities can be believed.
+struct FitnessEvidence {
+  const ScanInfo& info;
+  const FilmLayout& layout;
+  const std::vector<StripReading>& readings;
+  const ZeroReport& zero;
+  const Known<Quantity>& veiling_glare;
+  const Known<ScanCalibration>& calibration;
+  const DeviceKnowledge& devices;
+  /// Share of the whole scan at the top code.
+  double clipped_pixels_share = 0.0;
+};
 
-/// Adds a caution, once of each kind.
-void add_caution(ScanMeasurement& scan, const Caution& caution);
+/// What a scan is fit for, and the cautions that say why and how to scan again.
+struct FitnessJudgement {
+  Fitness fitness = Fitness::unfit;
+  DensitiesAbove densities_above = DensitiesAbove::light_path;
+  std::vector<Caution> cautions;
+
+  /// True where the scan's densities may be told.
+  [[nodiscard]] bool tells_densities() const {
+    return fitness != Fitness::unfit && fitness != Fitness::marks_only;
+  }
+};
+
+FitnessJudgement judge_fitness(const FitnessEvidence& evidence);
 
 }  // namespace fogline

@@ -12,28 +12,7 @@ namespace {
 /// A mark of more than this covers picture, mm2.
 constexpr double small_mark_mm2 = 4.0;
 
-}  // namespace
-
-MarkSearch scan_marks(const ScanGrid& grid, const FilmLayout& layout, const StrayLight& stray,
-                      const std::vector<StripReading>& readings, const MarkKnowledge& knowledge) {
-  MarkSearch all;
-  for (std::size_t i = 0; i < readings.size(); ++i) {
-    const StripReading& reading = readings[i];
-    if (reading.lamp.empty() || !reading.clear || !layout.strips[i].scale_known) {
-      continue;
-    }
-    const MarkSearch strip =
-        find_marks(layout.strips[i], static_cast<int>(i) + 1,
-                   {grid, stray, reading.lamp, reading.clear->visual, knowledge});
-    std::copy_if(strip.marks.begin(), strip.marks.end(), std::back_inserter(all.marks),
-                 [&](const Mark& mark) { return mark.confidence >= knowledge.told_from; });
-    if (!all.limits) {
-      all.limits = strip.limits;
-    }
-  }
-  return all;
-}
-
+/// Makes small marks of strip `number` unknown in its densities.
 void leave_out_marks(DensityStrip& density, int number, const std::vector<Mark>& marks,
                      const FilmMap& map) {
   for (const Mark& mark : marks) {
@@ -63,6 +42,36 @@ void leave_out_marks(DensityStrip& density, int number, const std::vector<Mark>&
       }
     }
   }
+}
+
+}  // namespace
+
+MarkSearch scan_marks(const ScanGrid& grid, const FilmLayout& layout, const StrayLight& stray,
+                      const std::vector<StripReading>& readings, const MarkKnowledge& knowledge) {
+  MarkSearch all;
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const StripReading& reading = readings[i];
+    if (reading.lamp.empty() || !reading.clear || !layout.strips[i].scale_known) {
+      continue;
+    }
+    const MarkSearch strip =
+        find_marks(layout.strips[i], static_cast<int>(i) + 1,
+                   {grid, stray, reading.lamp, reading.clear->visual, knowledge});
+    std::copy_if(strip.marks.begin(), strip.marks.end(), std::back_inserter(all.marks),
+                 [&](const Mark& mark) { return mark.confidence >= knowledge.told_from; });
+    if (!all.limits) {
+      all.limits = strip.limits;
+    }
+  }
+  return all;
+}
+
+std::vector<StripReading> without_marks(std::vector<StripReading> readings,
+                                        const FilmLayout& layout, const std::vector<Mark>& marks) {
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    leave_out_marks(readings[i].density, static_cast<int>(i) + 1, marks, layout.strips[i].map);
+  }
+  return readings;
 }
 
 }  // namespace fogline

@@ -11,9 +11,9 @@ namespace fogline {
 MarkSearch scan_marks(const ScanGrid& grid, const FilmLayout& layout, const StrayLight& stray,
                       const std::vector<StripReading>& readings, const MarkKnowledge& knowledge);
 
-/// Makes small marks of strip `number` unknown in its densities, so that tone is read without them.
+/// The readings with small marks unknown in their densities, so that tone is read without them.
 /// Large ones (streaks, veils) stay: they are part of what prints.
-void leave_out_marks(DensityStrip& density, int number, const std::vector<Mark>& marks,
-                     const FilmMap& map);
+std::vector<StripReading> without_marks(std::vector<StripReading> readings,
+                                        const FilmLayout& layout, const std::vector<Mark>& marks);
 
 }  // namespace fogline

@@ -1,7 +1,7 @@
 #pragma once
 
 #include <fogline/base/scan_source.h>
-#include <fogline/roll/roll_measurement.h>
+#include <fogline/roll/scan_picture.h>
 
 namespace fogline {
 

@@ -1,34 +1,10 @@
 #include "roll/target/read_target.h"
 
-#include "roll/target/target_steps.h"
-
 #include <algorithm>
-#include <utility>
 
 namespace fogline {
 
 namespace {
-
-/// Numbers in a printed scan's steps: least exposed first within each role.
-void number_steps(RollMeasurement& roll) {
-  for (ScanMeasurement& scan : roll.scans) {
-    std::stable_sort(scan.steps.begin(), scan.steps.end(),
-                     [](const StepMeasurement& a, const StepMeasurement& b) {
-                       return a.role != b.role ? a.role < b.role
-                                               : a.log_h.value_or(0.0) < b.log_h.value_or(0.0);
-                     });
-    int number = 0;
-    const StepRole* role = nullptr;
-    for (StepMeasurement& step : scan.steps) {
-      if (step.role == StepRole::scanner_wedge) {
-        continue;
-      }
-      number = role != nullptr && *role == step.role ? number + 1 : 1;
-      role = &step.role;
-      step.number = number;
-    }
-  }
-}
 
 ContrastMethod method_of(const ExposureTarget& target) {
   if (target.wedge) {
@@ -37,13 +13,12 @@ ContrastMethod method_of(const ExposureTarget& target) {
   return target.bracket ? ContrastMethod::bracket : ContrastMethod::marked_areas;
 }
 
-void tell_contrast(RollMeasurement& roll, ContrastMethod method) {
-  const Sensitometry& read = *roll.sensitometry;
-  ContrastEstimate& contrast = roll.contrast;
-  contrast = {};
+ContrastEstimate contrast_of(const Sensitometry& read, ContrastMethod method) {
+  ContrastEstimate contrast;
   contrast.method = method;
   contrast.contrast_index = read.readings.contrast_index;
   contrast.density_range = read.placement.density_range;
+  return contrast;
 }
 
 /// Where all exposures may be shifted together, nothing that counts from them is told.
@@ -66,20 +41,23 @@ void forget_places(Sensitometry& read, const WhyUnknown& why) {
   }
 }
 
-/// What the curve left out is told at the steps too.
-void tell_left_out(RollMeasurement& roll, const TargetSteps& steps) {
-  for (std::size_t i = 0; i < steps.origins.size(); ++i) {
-    const std::string& label = steps.exposed.steps[i].label;
-    const auto& fitted = roll.sensitometry->curve.steps;
-    const auto same = std::find_if(fitted.begin(), fitted.end(), [&](const ExposedStep& step) {
-      return step.label == label && step.log_h == steps.exposed.steps[i].log_h;
-    });
-    if (same != fitted.end() && same->left_out) {
-      StepMeasurement& step = roll.scans[steps.origins[i].scan].steps[steps.origins[i].step];
+/// The steps with what the curve left out told at each.
+std::vector<TargetSteps::Place> told_steps(const TargetSteps& steps,
+                                           const CharacteristicCurve& curve) {
+  std::vector<TargetSteps::Place> places = steps.places;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const ExposedStep& exposed = steps.exposed.steps[i];
+    const auto same =
+        std::find_if(curve.steps.begin(), curve.steps.end(), [&](const ExposedStep& step) {
+          return step.label == exposed.label && step.log_h == exposed.log_h;
+        });
+    if (same != curve.steps.end() && same->left_out) {
+      StepMeasurement& step = places[i].step;
       step.outlier = !step.left_out;
       step.left_out = same->left_out;
     }
   }
+  return places;
 }
 
 /// The steps' curve and what is read from it.
@@ -87,7 +65,7 @@ Known<Sensitometry> read_steps(const TargetSteps& steps, const ExposureTarget& t
   if (steps.failure) {
     return *steps.failure;
   }
-  Known<CharacteristicCurve> curve = fit_characteristic_curve(steps.exposed);
+  const Known<FittedCurve> curve = fit_characteristic_curve(steps.exposed);
   if (!curve) {
     return curve.why();
   }
@@ -97,7 +75,7 @@ Known<Sensitometry> read_steps(const TargetSteps& steps, const ExposureTarget& t
     scale.metered_log_h = 0.0;
     scale.exposure_index = target.exposure_index;
   }
-  Sensitometry read = read_sensitometry(std::move(*curve), scale);
+  Sensitometry read = read_sensitometry(*curve, scale);
   if (steps.place_doubt) {
     forget_places(read, *steps.place_doubt);
   }
@@ -106,19 +84,22 @@ Known<Sensitometry> read_steps(const TargetSteps& steps, const ExposureTarget& t
 
 }  // namespace
 
-void read_target(RollMeasurement& roll, const ExposureTarget& target) {
+TargetReading read_target(const std::vector<ScanReading>& scans, const ExposureTarget& target) {
   const TargetSteps steps =
-      target.wedge ? wedge_steps(roll, *target.wedge) : metered_steps(roll, target);
-  roll.target_cautions = steps.cautions;
-  roll.sensitometry = read_steps(steps, target);
-  if (roll.sensitometry) {
-    tell_left_out(roll, steps);
-    tell_contrast(roll, method_of(target));
+      target.wedge ? wedge_steps(scans, *target.wedge) : metered_steps(scans, target);
+  TargetReading reading;
+  reading.frames = steps.frames;
+  reading.cautions = steps.cautions;
+  reading.sensitometry = read_steps(steps, target);
+  if (reading.sensitometry) {
+    reading.steps = told_steps(steps, reading.sensitometry->curve);
+    reading.contrast = contrast_of(*reading.sensitometry, method_of(target));
   } else {
-    roll.target_cautions.push_back(
-        {Severity::caution, fact_of(CautionKind::target_unread), roll.sensitometry.why()});
+    reading.steps = steps.places;
+    reading.cautions.push_back(
+        {Severity::caution, fact_of(CautionKind::target_unread), reading.sensitometry.why()});
   }
-  number_steps(roll);
+  return reading;
 }
 
 }  // namespace fogline

@@ -94,11 +94,11 @@ FilmExtent extent_of(const BoxPx& box, const FilmMap& map) {
           std::min(a.across_mm, b.across_mm), std::max(a.across_mm, b.across_mm)};
 }
 
-void add_marked_area(ScanMeasurement& scan, const ScanWork& work, const MarkedArea& marked,
-                     int index) {
-  for (std::size_t s = 0; s < work.readings.size(); ++s) {
-    const StripReading& reading = work.readings[s];
-    const FilmStrip& film = work.layout.strips[s];
+ExposedReading marked_area(const ScanInfo& info, const FilmLayout& layout,
+                           const std::vector<StripReading>& readings, const MarkedArea& marked) {
+  for (std::size_t s = 0; s < readings.size(); ++s) {
+    const StripReading& reading = readings[s];
+    const FilmStrip& film = layout.strips[s];
     const FilmExtent extent = extent_of(marked.box_px, film.map);
     const bool inside =
         extent.along_begin_mm > film.along_begin_mm && extent.along_end_mm < film.along_end_mm &&
@@ -107,21 +107,20 @@ void add_marked_area(ScanMeasurement& scan, const ScanWork& work, const MarkedAr
       continue;
     }
     if (const auto area = read_exposed_area(reading.density, extent)) {
-      scan.marked_areas.push_back(reading_of(*area, film, static_cast<int>(s) + 1,
-                                             doubt_of(scan.info, reading), reading.clear->visual));
-      scan.marked_areas.back().target_index = index;
-      return;
+      return reading_of(*area, film, static_cast<int>(s) + 1, doubt_of(info, reading),
+                        reading.clear->visual);
     }
   }
-  throw FileError(scan.info.file, Refusal::area_off_film, {marked.stops});
+  throw FileError(info.file, Refusal::area_off_film, {marked.stops});
 }
 
 /// Film one and more pitches beyond the strip's end frames: where the least exposed frames of a
 /// bracket lie unseen.
-void add_unseen_frames(StripMeasurement& strip, const StripReading& reading, const FilmStrip& film,
-                       const DoubtSources& doubt) {
+StripExposures unseen_frames(const StripReading& reading, const FilmStrip& film, int strip,
+                             const DoubtSources& doubt) {
+  StripExposures unseen;
   if (film.frames.empty()) {
-    return;
+    return unseen;
   }
   constexpr double usual_gap_mm = 2.0;
   std::vector<double> pitches;
@@ -131,7 +130,8 @@ void add_unseen_frames(StripMeasurement& strip, const StripReading& reading, con
   const FilmFrame& first = film.frames.front();
   const double pitch =
       pitches.empty() ? first.along_end_mm - first.along_begin_mm + usual_gap_mm : median(pitches);
-  const auto add = [&](const FilmFrame& end, double step, std::vector<ExposedReading>& unseen) {
+  const auto beyond = [&](const FilmFrame& end, double step) {
+    std::vector<ExposedReading> places;
     FilmExtent place = middle_of_frame(end);
     for (;;) {
       place.along_begin_mm += step;
@@ -140,60 +140,80 @@ void add_unseen_frames(StripMeasurement& strip, const StripReading& reading, con
           place.along_begin_mm > film.along_begin_mm && place.along_end_mm < film.along_end_mm;
       const auto area = on_film ? read_exposed_area(reading.density, place) : std::nullopt;
       if (!area) {
-        return;
+        return places;
       }
-      unseen.push_back(reading_of(*area, film, strip.number, doubt, reading.clear->visual));
+      places.push_back(reading_of(*area, film, strip, doubt, reading.clear->visual));
     }
   };
-  add(first, -pitch, strip.before_frames);
-  add(film.frames.back(), pitch, strip.after_frames);
+  unseen.before_frames = beyond(first, -pitch);
+  unseen.after_frames = beyond(film.frames.back(), pitch);
+  return unseen;
+}
+
+/// The frames' middles as even areas.
+std::vector<std::optional<ExposedReading>> even_frames(const StripReading& reading,
+                                                       const FilmStrip& film, int strip,
+                                                       const DoubtSources& doubt) {
+  std::vector<std::optional<ExposedReading>> frames;
+  for (const FilmFrame& frame : film.frames) {
+    const auto area = read_exposed_area(reading.density, middle_of_frame(frame));
+    frames.push_back(
+        area ? std::optional(reading_of(*area, film, strip, doubt, reading.clear->visual))
+             : std::nullopt);
+  }
+  return frames;
+}
+
+std::vector<ExposedReading> wedge_readings(const PrintedWedge& wedge, const StripReading& reading,
+                                           const FilmStrip& film, int strip,
+                                           const DoubtSources& doubt) {
+  std::vector<ExposedReading> steps;
+  for (const PrintedStep& step : wedge.steps) {
+    steps.push_back(reading_of(step.area, film, strip, doubt, reading.clear->visual));
+    steps.back().target_index = step.reference_index;
+  }
+  return steps;
 }
 
 }  // namespace
 
-void add_target_readings(ScanMeasurement& scan, const ScanWork& work,
-                         const ExposureTarget& target) {
-  for (std::size_t s = 0; s < work.readings.size(); ++s) {
-    const StripReading& reading = work.readings[s];
+ScanExposures read_exposures(const ScanInfo& info, const FilmLayout& layout,
+                             const std::vector<StripReading>& readings,
+                             const ExposureTarget& target) {
+  ScanExposures exposures;
+  exposures.strips.resize(readings.size());
+  for (std::size_t s = 0; s < readings.size(); ++s) {
+    const StripReading& reading = readings[s];
+    const FilmStrip& film = layout.strips[s];
     if (!reading.clear) {
+      exposures.frames.resize(exposures.frames.size() + film.frames.size());
       continue;
     }
-    const FilmStrip& film = work.layout.strips[s];
     const int strip = static_cast<int>(s) + 1;
-    const double base = reading.clear->visual;
-    const DoubtSources doubt = doubt_of(scan.info, reading);
-    scan.strips[s].net_doubts = net_doubts_of(doubt, base);
-    std::size_t next = 0;
-    for (FrameMeasurement& frame : scan.frames) {
-      if (frame.strip == strip && next < film.frames.size()) {
-        const auto area = read_exposed_area(reading.density, middle_of_frame(film.frames[next++]));
-        if (area) {
-          frame.even = reading_of(*area, film, strip, doubt, base);
-        }
-      }
-    }
+    const DoubtSources doubt = doubt_of(info, reading);
     if (target.bracket) {
-      add_unseen_frames(scan.strips[s], reading, film, doubt);
+      exposures.strips[s] = unseen_frames(reading, film, strip, doubt);
     }
-    if (target.wedge && (!scan.exposed_wedge || scan.exposed_wedge->empty())) {
+    exposures.strips[s].net_doubts = net_doubts_of(doubt, reading.clear->visual);
+    for (auto& frame : even_frames(reading, film, strip, doubt)) {
+      exposures.frames.push_back(std::move(frame));
+    }
+    if (target.wedge && (!exposures.wedge || exposures.wedge->empty())) {
       const auto wedge = find_printed_wedge(reading, film, target.wedge->reference);
       if (!wedge) {
-        scan.exposed_wedge = wedge.why();
+        exposures.wedge = wedge.why();
         continue;
       }
-      std::vector<ExposedReading> steps;
-      for (const PrintedStep& step : wedge->steps) {
-        steps.push_back(reading_of(step.area, film, strip, doubt, base));
-        steps.back().target_index = step.reference_index;
-      }
-      scan.exposed_wedge = std::move(steps);
-      scan.wedge_place_doubtful = wedge->place_doubtful;
+      exposures.wedge = wedge_readings(*wedge, reading, film, strip, doubt);
+      exposures.wedge_place_doubtful = wedge->place_doubtful;
     }
   }
-  int index = 0;
   for (const MarkedArea& marked : target.areas) {
-    add_marked_area(scan, work, marked, index++);
+    exposures.marked_areas.push_back(marked_area(info, layout, readings, marked));
+    exposures.marked_areas.back().target_index =
+        static_cast<int>(exposures.marked_areas.size()) - 1;
   }
+  return exposures;
 }
 
 }  // namespace fogline

@@ -1,0 +1,13 @@
+#pragma once
+
+namespace fogline {
+
+/// Contrast of a paper.
+enum class PaperGrade { very_soft, soft, normal, hard, very_hard };
+
+/// The grade whose log exposure range (ISO R / 100) lies nearest. Limits half-way between the
+/// ranges that a public article on matching negative and paper gives: 1.60 to 1.80, 1.30, 1.10,
+/// 0.90, 0.40 to 0.60.
+PaperGrade paper_grade(double log_exposure_range);
+
+}  // namespace fogline

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <fogline/process/rescue_step.h>
+
+#include <string>
+
+namespace fogline {
+
+/// A step in full: what to do and what explains it.
+std::string step_sentence(const Fact<RescueStep>& step);
+
+/// What is done alone, for a short list.
+std::string short_step_sentence(const Fact<RescueStep>& step);
+
+}  // namespace fogline
