@@ -84,9 +84,10 @@ ExitStatus run_calibrate(const CalibrateRequest& request) {
   }
   const bool prints = request.output != "-" && request.html != "-";
   if (prints) {
-    write_standard_output(text_from_calibration(
-        run,
-        {standard_output_wants_color(), DensityUnits::density, standard_output_width(), false}));
+    TextOptions options;
+    options.color = standard_output_wants_color();
+    options.width = standard_output_width();
+    write_standard_output(text_from_calibration(run, options));
   }
   if (request.html != no_page) {
     put_page(request, run);

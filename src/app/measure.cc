@@ -22,6 +22,8 @@
 #include <algorithm>
 #include <filesystem>
 #include <memory>
+#include <optional>
+#include <string>
 #include <utility>
 
 namespace fogline {
@@ -136,23 +138,34 @@ void put_csv(const std::string& path, const RollRecord& record) {
   }
 }
 
-void put_page(const MeasureRequest& request, const RollReport& report) {
+/// Where the page was written; absent where it went to standard output.
+std::optional<std::string> put_page(const MeasureRequest& request, const RollReport& report) {
   const std::string page = html_from_record(report.record, report.pictures, {request.units});
   if (!request.html) {
     const std::string path = write_default_page(request.scans.front(), page);
     if (path != default_page_path(request.scans.front())) {
       complain("the folder of " + request.scans.front() + " can't be written: the page is " + path);
     }
-  } else if (*request.html == "-") {
-    write_standard_output(page);
-  } else {
-    write_page(*request.html, page);
+    return path;
   }
+  if (*request.html == "-") {
+    write_standard_output(page);
+    return std::nullopt;
+  }
+  write_page(*request.html, page);
+  return request.html;
 }
 
-void put_text(const MeasureRequest& request, const RollRecord& record) {
-  write_standard_output(text_from_record(record, {standard_output_wants_color(), request.units,
-                                                  standard_output_width(), request.budget}));
+void put_text(const MeasureRequest& request, const RollRecord& record,
+              const std::optional<std::string>& page) {
+  TextOptions options;
+  options.color = standard_output_wants_color();
+  options.units = request.units;
+  options.width = standard_output_width();
+  options.budget = request.budget;
+  options.full = request.full;
+  options.page = page;
+  write_standard_output(text_from_record(record, options));
 }
 
 // Each report is tried even where another failed.
@@ -179,12 +192,13 @@ ExitStatus run_measure(const MeasureRequest& request) {
   if (request.csv) {
     all_done = written([&] { put_csv(*request.csv, record); }) && all_done;
   }
+  std::optional<std::string> page;
   if (request.html != no_page) {
-    all_done = written([&] { put_page(request, report); }) && all_done;
+    all_done = written([&] { page = put_page(request, report); }) && all_done;
   }
   // Last: whoever reads it through a pipe may stop reading, which ends the program.
   if (request.json != "-" && request.html != "-" && request.csv != "-") {
-    all_done = written([&] { put_text(request, record); }) && all_done;
+    all_done = written([&] { put_text(request, record, page); }) && all_done;
   }
   if (!all_done) {
     return ExitStatus::file_failed;

@@ -54,6 +54,7 @@ constexpr auto rows = std::to_array<FactRow<CautionKind>>({
     {CautionKind::shape_only, "shape-only"},
     {CautionKind::limit_low, "limit-low"},
     {CautionKind::eight_bits, "eight-bits"},
+    {CautionKind::told, "told", {}, {"code"}},
 });
 static_assert(rows_in_order(rows));
 

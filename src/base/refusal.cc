@@ -6,7 +6,7 @@ namespace fogline {
 
 namespace {
 
-constexpr std::array<FactRow<Refusal>, 123> rows{{
+constexpr std::array<FactRow<Refusal>, 128> rows{{
     {Refusal::cant_open, "cant-open", {}, {"system"}},
     {Refusal::is_folder, "is-folder"},
     {Refusal::is_no_file, "is-no-file"},
@@ -130,6 +130,11 @@ constexpr std::array<FactRow<Refusal>, 123> rows{{
     {Refusal::grey_scan_colour_scanner, "grey-scan-colour-scanner"},
     {Refusal::colour_scan_grey_scanner, "colour-scan-grey-scanner"},
     {Refusal::area_off_film, "area-off-film", {"stops"}},
+    {Refusal::report_no_json, "report-no-json"},
+    {Refusal::no_report, "no-report"},
+    {Refusal::report_of_other_version, "report-of-other-version", {"version"}},
+    {Refusal::report_field_unfit, "report-field-unfit", {}, {"field"}},
+    {Refusal::told, "told"},
 }};
 
 constexpr bool in_order() {

@@ -2,7 +2,7 @@
 
 #include "density/callier.h"
 #include "page/draw/plot.h"
-#include "words/number_text.h"
+#include "words/figure_words.h"
 
 #include <fogline/base/quantity.h>
 
@@ -17,26 +17,25 @@ namespace {
 
 constexpr std::array<std::string_view, 3> channel_classes{"c-red", "c-green", "c-blue"};
 
-std::string x_axis(const PlotFrame& frame) {
-  std::string html;
-  const double step = frame.x_to > 2.0 ? 0.5 : 0.25;
-  for (double x = 0.0; x < frame.x_to + 1e-6; x += step) {
-    html += plot_line("grid", frame.x(x), frame.x(x), 0.0, 100.0);
-    html += "<text x=\"" + plot_percent(frame.x(x)) +
-            "\" y=\"100%\" dy=\"16\" text-anchor=\"middle\">" +
-            text_from_number(x, step < 0.5 ? 2 : 1) + "</text>\n";
-  }
-  return html;
+/// Decimals of a place in a stretched path: a hundredth of a percent.
+constexpr int path_decimals = 2;
+
+Markup density_axis(const PlotFrame& frame) {
+  constexpr double long_scale = 2.0;
+  constexpr double numbers_down = 16.0;
+  const bool is_long = frame.across.to > long_scale;
+  return axis_x({frame.across, is_long ? 0.5 : 0.25, is_long ? 1 : 2},
+                {"grid", {percent(0.0), percent(100.0)}, percent(100.0), numbers_down});
 }
 
-std::string mark(const CalibrationStep& step, double x, double y, std::string_view channel) {
-  const std::string at = plot_percent(x) + "\" y=\"" + plot_percent(y);
+Element mark(const CalibrationStep& step, double x, double y, std::string_view channel) {
+  constexpr double radius = 3.0;
+  constexpr double cross_down = 5.0;
   if (step.outlier || !step.used) {
-    return "<text class=\"out " + std::string(channel) + "\" x=\"" + at +
-           "\" dy=\"5\" text-anchor=\"middle\">×</text>\n";
+    return label("out " + std::string(channel),
+                 {percent(x), percent(y), Anchor::middle, 0.0, cross_down}, "×");
   }
-  return "<circle class=\"dot " + std::string(channel) + "\" r=\"3\" cx=\"" + plot_percent(x) +
-         "\" cy=\"" + plot_percent(y) + "\"/>\n";
+  return dot("dot " + std::string(channel), radius, percent(x), percent(y));
 }
 
 double shown_end(const ScannerCalibration& calibration) {
@@ -49,8 +48,8 @@ double shown_end(const ScannerCalibration& calibration) {
 
 /// Density that a channel's curve stands for, where bare light is the calibration's own (or the
 /// brightest step's).
-std::string curve_data(const ScannerCalibration& calibration, std::size_t channel,
-                       const PlotFrame& frame) {
+PathData curve_data(const ScannerCalibration& calibration, std::size_t channel,
+                    const PlotFrame& frame) {
   const CodeCurve& curve = calibration.curves.of_channel[channel];
   const CalibrationStep& first = calibration.steps.front();
   const auto directed = [&](double density) {
@@ -60,89 +59,76 @@ std::string curve_data(const ScannerCalibration& calibration, std::size_t channe
                                             : curve.light_of(first.code[channel]) *
                                                   std::pow(10.0, directed(first.reference_density));
   const double share = calibration.stray.share;
-  std::string data;
+  PathData data(path_decimals);
   for (double density = 0.0; density <= calibration.shown_to_density; density += 0.02) {
     const double field = mean_of(calibration.doubt_at(density).field);
     const double light =
         (std::pow(10.0, -directed(density)) + share * field) / (1.0 + share * field) * zero;
-    add_plot_point(data, frame.x(density), frame.y(-std::log10(curve.code_of(light))));
+    data.add(frame.x(density), frame.y(-std::log10(curve.code_of(light))));
   }
   return data;
 }
 
 }  // namespace
 
-std::string response_plot(const ScannerCalibration& calibration) {
-  PlotFrame frame{0.0, shown_end(calibration), 0.0, 0.5};
+Element response_plot(const ScannerCalibration& calibration) {
+  PlotFrame frame{{0.0, shown_end(calibration)}, {0.0, 0.5}};
   for (const CalibrationStep& step : calibration.steps) {
     for (std::size_t c = 0; c < static_cast<std::size_t>(calibration.channels); ++c) {
       if (step.code[c] > 0.0) {
-        frame.y_to = std::max(frame.y_to, -std::log10(step.code[c]));
+        frame.up.to = std::max(frame.up.to, -std::log10(step.code[c]));
       }
     }
   }
-  frame.y_to = 0.5 * std::ceil(frame.y_to / 0.5);
-  std::string drawing = x_axis(frame) + plot_y_axis(frame, 0.5, 1);
-  std::string paths;
-  std::string points;
+  constexpr double step_of_codes = 0.5;
+  frame.up.to = step_of_codes * std::ceil(frame.up.to / step_of_codes);
+  Markup paths;
+  Markup dots;
   for (std::size_t c = 0; c < static_cast<std::size_t>(calibration.channels); ++c) {
-    const std::string_view channel = calibration.channels == 1 ? "c-grey" : channel_classes[c];
-    paths += plot_path("response " + std::string(channel), curve_data(calibration, c, frame));
+    const std::string channel(calibration.channels == 1 ? "c-grey" : channel_classes[c]);
+    paths.add(path("response " + channel, curve_data(calibration, c, frame)));
     for (const CalibrationStep& step : calibration.steps) {
       if (step.code[c] > 0.0) {
-        points += mark(step, frame.x(step.reference_density), frame.y(-std::log10(step.code[c])),
-                       channel);
+        dots.add(mark(step, frame.x(step.reference_density), frame.y(-std::log10(step.code[c])),
+                      channel));
       }
     }
   }
-  return plot_figure(
-      "Response: code over density", drawing + plot_stretched(paths) + points,
-      "Code below full scale (as a power of ten) over density" +
-          std::string(calibration.channels == 1
-                          ? ""
-                          : ": red, green and blue channel, solid, dashed and dotted") +
-          ". A cross is a step that was left out. A straight line at 45° would be a "
-          "scanner whose codes are light.");
+  Markup drawing = density_axis(frame);
+  drawing.add(axis_y({frame.up, step_of_codes, 1})).add(stretched(paths)).add(dots);
+  return plot_figure(figure_names.response, drawing, response_caption(calibration));
 }
 
-std::string residual_plot(const ScannerCalibration& calibration) {
-  PlotFrame frame{0.0, shown_end(calibration), -0.05, 0.05};
+Element residual_plot(const ScannerCalibration& calibration) {
+  constexpr double round_difference = 0.05;
+  PlotFrame frame{{0.0, shown_end(calibration)}, {-round_difference, round_difference}};
   for (const CalibrationStep& step : calibration.steps) {
     if (step.used && step.reference_density <= calibration.density_limit) {
-      frame.y_to = std::max(frame.y_to, std::abs(step.density - step.reference_density));
+      frame.up.to = std::max(frame.up.to, std::abs(step.density - step.reference_density));
     }
   }
-  frame.y_to = 0.05 * std::ceil(frame.y_to / 0.05 - 1e-9);
-  frame.y_from = -frame.y_to;
-  const auto held = [&](double value) { return std::clamp(value, frame.y_from, frame.y_to); };
-  std::string upper;
-  std::string lower;
-  for (const CalibratedDoubt& doubt : calibration.doubt) {
-    const double u95 = coverage_factor_95 * std::hypot(doubt.fit, doubt.stray);
-    add_plot_point(upper, frame.x(doubt.density), frame.y(held(u95)));
-    std::string back = "L";
-    back +=
-        machine_number(frame.x(doubt.density), 2) + " " + machine_number(frame.y(held(-u95)), 2);
-    lower.insert(0, back);
+  frame.up.to = round_difference * std::ceil(frame.up.to / round_difference - 1e-9);
+  frame.up.from = -frame.up.to;
+  BandData doubt;
+  for (const CalibratedDoubt& at : calibration.doubt) {
+    const double u95 = coverage_factor_95 * std::hypot(at.fit, at.stray);
+    doubt.add(frame.x(at.density), frame.held_y(u95), frame.held_y(-u95));
   }
-  std::string drawing = x_axis(frame) + plot_y_axis(frame, 0.5 * frame.y_to, 3);
-  drawing += plot_stretched(plot_path("band", upper + lower + "Z"));
-  drawing += plot_line("zero", 0.0, 100.0, frame.y(0.0), frame.y(0.0));
-  drawing += plot_line("limit", frame.x(calibration.density_limit),
-                       frame.x(calibration.density_limit), 0.0, 100.0);
-  drawing += "<text class=\"limit-word\" x=\"" + plot_percent(frame.x(calibration.density_limit)) +
-             "\" y=\"0\" dx=\"-5\" dy=\"13\" text-anchor=\"end\">limit</text>\n";
+  const Place zero = percent(frame.y(0.0));
+  const Place limit = percent(frame.x(calibration.density_limit));
+  const Stretch whole{percent(0.0), percent(100.0)};
+  Markup drawing = density_axis(frame);
+  drawing.add(axis_y({frame.up, 0.5 * frame.up.to, 3}));
+  drawing.add(stretched(Markup().add(doubt.element())));
+  drawing.add(line("zero", whole, {zero, zero})).add(line("limit", {limit, limit}, whole));
+  drawing.add(label("limit-word", {limit, points(0.0), Anchor::end, -5.0, 13.0}, "limit"));
   for (const CalibrationStep& step : calibration.steps) {
     if (std::isfinite(step.density)) {
-      drawing += mark(step, frame.x(step.reference_density),
-                      frame.y(held(step.density - step.reference_density)), "c-grey");
+      drawing.add(mark(step, frame.x(step.reference_density),
+                       frame.held_y(step.density - step.reference_density), "c-grey"));
     }
   }
-  return plot_figure(
-      "Differences of the steps from the reference", drawing,
-      "Density read less density of the reference, over density. The band covers the "
-      "truth 95 times in 100, the certificate's own doubt not counted; right of the limit "
-      "densities are told no better than within 0.1.");
+  return plot_figure(figure_names.residuals, drawing, residual_caption());
 }
 
 }  // namespace fogline

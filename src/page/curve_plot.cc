@@ -4,6 +4,7 @@
 #include "sensitometry/curve_constructions.h"
 #include "sensitometry/developed_to.h"
 #include "words/curve_words.h"
+#include "words/figure_words.h"
 #include "words/number_text.h"
 
 #include <algorithm>
@@ -33,188 +34,176 @@ PlotFrame frame_of(const CharacteristicCurve& curve) {
   const double first = std::min(curve.begin_log_h, curve.steps.front().log_h) - drawn_beyond;
   const double last = std::max(curve.end_log_h, curve.steps.back().log_h) + drawn_beyond;
   PlotFrame frame;
-  frame.x_from = down_to(std::max(first, curve.mean.begin_log_h), stop_log_h);
-  frame.x_to = up_to(std::min(last, curve.mean.end_log_h()), stop_log_h);
-  frame.y_from = 0.0;
-  frame.y_to = up_to(top + 0.1, density_step);
+  frame.across.from = down_to(std::max(first, curve.mean.begin_log_h), stop_log_h);
+  frame.across.to = up_to(std::min(last, curve.mean.end_log_h()), stop_log_h);
+  frame.up = {0.0, up_to(top + 0.1, density_step)};
   return frame;
 }
 
-double held(const PlotFrame& frame, double density) {
-  return frame.y(std::clamp(density, frame.y_from, frame.y_to));
+bool shows(const PlotFrame& frame, double log_h) {
+  return log_h >= frame.across.from && log_h <= frame.across.to;
 }
 
-std::string text_at(std::string_view css_class, double x, double y, const std::string& attributes,
-                    const std::string& words) {
-  std::string html = "<text";
-  html += css_class.empty() ? std::string() : " class=\"" + std::string(css_class) + "\"";
-  return html + " x=\"" + plot_percent(x) + "\" y=\"" + plot_percent(y) + "\" " + attributes + ">" +
-         words + "</text>\n";
-}
-
-/// Log H below, stops from the metered exposure or zones above it.
-std::string x_axis(const PlotFrame& frame, const ZonePlacement& placement) {
-  std::string html;
+/// Log H below, zones above it.
+Markup log_h_axis(const PlotFrame& frame, const ZonePlacement& placement) {
   constexpr double labelled = 0.6;
-  for (double x = up_to(frame.x_from, labelled); x < frame.x_to + 1e-6; x += labelled) {
-    html +=
-        text_at("", frame.x(x), 100.0, "dy=\"30\" text-anchor=\"middle\"", text_from_number(x, 1));
-  }
+  constexpr double numbers_down = 30.0;
+  constexpr double zones_down = 14.0;
+  Markup markup =
+      axis_x_numbers({frame.across, labelled, 1}, {"", {}, percent(100.0), numbers_down});
   for (const ZoneDensity& zone : placement.zones) {
-    if (zone.log_h < frame.x_from || zone.log_h > frame.x_to) {
-      continue;
+    if (shows(frame, zone.log_h)) {
+      const Place x = percent(frame.x(zone.log_h));
+      markup.add(line("grid", {x, x}, {percent(0.0), percent(100.0)}));
+      markup.add(label("zone", {x, percent(100.0), Anchor::middle, 0.0, zones_down},
+                       zone_numeral(zone.zone)));
     }
-    html += plot_line("grid", frame.x(zone.log_h), frame.x(zone.log_h), 0.0, 100.0);
-    html += text_at("zone", frame.x(zone.log_h), 100.0, "dy=\"14\" text-anchor=\"middle\"",
-                    zone_numeral(zone.zone));
   }
-  return html;
+  return markup;
 }
 
-std::string data_of(const CurveTable& table, const PlotFrame& frame) {
-  std::string data;
+/// Decimals of a place in a stretched path: a hundredth of a percent.
+constexpr int path_decimals = 2;
+
+PathData data_of(const CurveTable& table, const PlotFrame& frame) {
+  PathData data(path_decimals);
   constexpr double stride = 0.02;
-  for (double x = frame.x_from; x <= frame.x_to + 1e-9; x += stride) {
+  for (double x = frame.across.from; x <= frame.across.to + 1e-9; x += stride) {
     const double density = table.density_at(x);
-    if (density > frame.y_to) {
+    if (density > frame.up.to) {
       break;
     }
-    add_plot_point(data, frame.x(x), frame.y(density));
+    data.add(frame.x(x), frame.y(density));
   }
   return data;
 }
 
-std::string band_of(const CharacteristicCurve& curve, const PlotFrame& frame) {
-  std::string upper;
-  std::string lower;
+Element band_of(const CharacteristicCurve& curve, const PlotFrame& frame) {
+  BandData band;
   for (std::size_t i = 0; i < curve.mean.net_density.size(); i += 2) {
     const double x = curve.mean.begin_log_h + curve.mean.step_log_h * static_cast<double>(i);
-    if (x < frame.x_from || x > frame.x_to) {
-      continue;
+    if (shows(frame, x)) {
+      const double u95 = coverage_factor_95 * curve.doubt[i];
+      band.add(frame.x(x), frame.held_y(curve.mean.net_density[i] + u95),
+               frame.held_y(curve.mean.net_density[i] - u95));
     }
-    const double u95 = coverage_factor_95 * curve.doubt[i];
-    add_plot_point(upper, frame.x(x), held(frame, curve.mean.net_density[i] + u95));
-    std::string back = "L";
-    back += machine_number(frame.x(x), 2) + " " +
-            machine_number(held(frame, curve.mean.net_density[i] - u95), 2);
-    lower.insert(0, back);
   }
-  return plot_path("band", upper + lower + "Z");
+  return band.element();
 }
 
-std::string arc(const PlotFrame& frame, double centre, double radius) {
-  std::string data;
+Markup arc(const PlotFrame& frame, double centre, double radius) {
+  PathData data(path_decimals);
   constexpr double steepest = 1.05;  // radians: index 1.7
   constexpr double stride = 0.05;
   for (double angle = 0.0; angle < steepest; angle += stride) {
     const double x = centre + radius * std::cos(angle);
     const double y = radius * std::sin(angle);
-    if (x >= frame.x_from && x <= frame.x_to && y <= frame.y_to) {
-      add_plot_point(data, frame.x(x), frame.y(y));
+    if (shows(frame, x) && y <= frame.up.to) {
+      data.add(frame.x(x), frame.y(y));
     }
   }
-  return data.empty() ? std::string() : plot_path("arc", data);
+  return data.empty() ? Markup() : Markup().add(path("arc", data));
 }
 
 /// The arcs, and the line through their centre that is the contrast index.
-std::string arcs_of(const Sensitometry& read, const PlotFrame& frame) {
+Markup arcs_of(const Sensitometry& read, const PlotFrame& frame) {
   const auto arcs = two_arcs(read.curve.mean);
   if (!arcs || !read.readings.contrast_index) {
-    return "";
+    return {};
   }
-  const double last = std::min(arcs->outer_log_h, frame.x_to);
-  std::string data;
-  add_plot_point(
-      data, frame.x(std::max(arcs->centre_log_h, frame.x_from)),
-      held(frame, arcs->contrast_index * std::max(0.0, frame.x_from - arcs->centre_log_h)));
-  add_plot_point(data, frame.x(last),
-                 held(frame, arcs->contrast_index * (last - arcs->centre_log_h)));
-  return arc(frame, arcs->centre_log_h, inner_arc) + arc(frame, arcs->centre_log_h, outer_arc) +
-         plot_path("chord", data);
+  const double first = std::max(arcs->centre_log_h, frame.across.from);
+  const double last = std::min(arcs->outer_log_h, frame.across.to);
+  PathData chord(path_decimals);
+  for (const double x : {first, last}) {
+    chord.add(frame.x(x), frame.held_y(arcs->contrast_index * (x - arcs->centre_log_h)));
+  }
+  return Markup()
+      .add(arc(frame, arcs->centre_log_h, inner_arc))
+      .add(arc(frame, arcs->centre_log_h, outer_arc))
+      .add(path("chord", chord));
 }
 
-std::string arcs_word(const Sensitometry& read, const PlotFrame& frame) {
-  const auto arcs = two_arcs(read.curve.mean);
+Markup arcs_word(const Sensitometry& read, const PlotFrame& frame) {
   const CurveReading& index = read.readings.contrast_index;
-  if (!arcs || !index) {
-    return "";
+  if (!two_arcs(read.curve.mean) || !index) {
+    return {};
   }
-  return text_at("own", 100.0, frame.y(0.0), "dx=\"-4\" dy=\"-8\" text-anchor=\"end\"",
-                 "contrast index " + sentence_from_density(*index, DensityUnits::density));
+  return Markup().add(label("own", {percent(100.0), percent(frame.y(0.0)), Anchor::end, -4.0, -8.0},
+                            contrast_index_words(*index)));
 }
 
 /// From the speed point over 1.30 and up 0.80.
-std::string triangle_of(const Sensitometry& read, const PlotFrame& frame) {
+Markup triangle_of(const Sensitometry& read, const PlotFrame& frame) {
   const double begin = read.curve.mean.log_h_at(speed_point_density);
   const double end = begin + iso_triangle_log_h;
-  if (!std::isfinite(begin) || end > frame.x_to || begin < frame.x_from) {
-    return "";
+  if (!std::isfinite(begin) || end > frame.across.to || begin < frame.across.from) {
+    return {};
   }
-  std::string data;
-  add_plot_point(data, frame.x(begin), frame.y(speed_point_density));
-  add_plot_point(data, frame.x(end), frame.y(speed_point_density));
-  add_plot_point(data, frame.x(end), held(frame, speed_point_density + iso_triangle_gain));
-  return plot_path("triangle", data);
+  PathData data(path_decimals);
+  data.add(frame.x(begin), frame.y(speed_point_density));
+  data.add(frame.x(end), frame.y(speed_point_density));
+  data.add(frame.x(end), frame.held_y(speed_point_density + iso_triangle_gain));
+  return Markup().add(path("triangle", data));
 }
 
-std::string steps_of(const CharacteristicCurve& curve, const PlotFrame& frame) {
-  std::string html;
+Markup steps_of(const CharacteristicCurve& curve, const PlotFrame& frame) {
+  constexpr double radius = 2.5;
+  constexpr double cross_down = 5.0;
+  Markup markup;
   for (const ExposedStep& step : curve.steps) {
-    const double net = step.density - curve.base_fog;
-    const double x = frame.x(step.log_h);
-    if (step.log_h < frame.x_from || step.log_h > frame.x_to) {
+    if (!shows(frame, step.log_h)) {
       continue;
     }
+    const Place x = percent(frame.x(step.log_h));
+    const Place y = percent(frame.held_y(step.density - curve.base_fog));
     if (step.left_out) {
-      html += text_at("out", x, held(frame, net), "dy=\"5\" text-anchor=\"middle\"", "×");
+      markup.add(label("out", {x, y, Anchor::middle, 0.0, cross_down}, "×"));
       continue;
     }
     const double along = coverage_factor_95 * step.log_h_doubt;
     if (along > 0.0) {
-      html += plot_line("bar", frame.x(step.log_h - along), frame.x(step.log_h + along),
-                        held(frame, net), held(frame, net));
+      markup.add(line("bar",
+                      {percent(frame.x(step.log_h - along)), percent(frame.x(step.log_h + along))},
+                      {y, y}));
     }
-    html += "<circle class=\"dot\" r=\"2.5\" cx=\"" + plot_percent(x) + "\" cy=\"" +
-            plot_percent(held(frame, net)) + "\"/>\n";
+    markup.add(dot("dot", radius, x, y));
   }
-  return html;
+  return markup;
+}
+
+/// The curve of the same film developed to the aim, and its name.
+struct WishedCurve {
+  Markup path;
+  Markup name;
+};
+
+WishedCurve wished_curve(const CharacteristicCurve& curve, const Aim& aim, const PlotFrame& frame) {
+  WishedCurve drawn;
+  if (const auto wished = developed_to(curve.mean, aim.contrast_index)) {
+    constexpr double name_down = -5.0;
+    const double end = std::min(frame.across.to, wished->log_h_at(frame.up.to));
+    drawn.path.add(path("wished", data_of(*wished, frame)));
+    drawn.name.add(label("aim-word",
+                         {percent(frame.x(end)), percent(frame.held_y(wished->density_at(end))),
+                          Anchor::end, 0.0, name_down},
+                         "wished"));
+  }
+  return drawn;
 }
 
 }  // namespace
 
-std::string curve_figure(const Sensitometry& read, const Aim& aim) {
+Element curve_figure(const Sensitometry& read, const Aim& aim) {
   const PlotFrame frame = frame_of(read.curve);
-  std::string paths = band_of(read.curve, frame);
-  const auto wished = developed_to(read.curve.mean, aim.contrast_index);
-  std::string words;
-  if (wished) {
-    paths += plot_path("wished", data_of(*wished, frame));
-    const double end = std::min(frame.x_to, wished->log_h_at(frame.y_to));
-    words += text_at("aim-word", frame.x(end), held(frame, wished->density_at(end)),
-                     "dy=\"-5\" text-anchor=\"end\"", "wished");
-  }
-  paths += triangle_of(read, frame) + arcs_of(read, frame);
-  paths += plot_path("response", data_of(read.curve.mean, frame));
-  words += arcs_word(read, frame);
-  const std::string counted = read.scale.absolute ? "log exposure in lux seconds"
-                              : read.scale.metered_log_h
-                                  ? "log exposure from the metered one"
-                                  : "log exposure: minus the wedge's density";
-  return plot_figure(
-      "Characteristic curve",
-      x_axis(frame, read.placement) + plot_y_axis(frame, density_step, 1) + plot_stretched(paths) +
-          steps_of(read.curve, frame) + words,
-      "Net density (above base plus fog) over " + counted +
-          ", with zones above the numbers, a stop apart. Dots are the exposures, crosses those "
-          "left "
-          "out, the band holds the true curve 95 times in 100. The two arcs and the line through "
-          "their centre tell the contrast index; the thin triangle is that of ISO 6 (up 0.80 over "
-          "1.30)" +
-          (wished
-               ? "; dashed: the same film developed to " + text_from_number(aim.contrast_index, 2)
-               : std::string()) +
-          ".",
-      "curve");
+  const WishedCurve wished = wished_curve(read.curve, aim, frame);
+  Markup paths;
+  paths.add(band_of(read.curve, frame)).add(wished.path).add(triangle_of(read, frame));
+  paths.add(arcs_of(read, frame)).add(path("response", data_of(read.curve.mean, frame)));
+  Markup drawing = log_h_axis(frame, read.placement);
+  drawing.add(axis_y({frame.up, density_step, 1})).add(stretched(paths));
+  drawing.add(steps_of(read.curve, frame)).add(wished.name).add(arcs_word(read, frame));
+  return plot_figure(figure_names.curve, drawing, curve_caption(read, aim, !wished.path.empty()),
+                     "curve");
 }
 
 }  // namespace fogline

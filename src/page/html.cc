@@ -1,173 +1,114 @@
 #include "page/html.h"
 
-#include "page/draw/escape.h"
 #include "page/page_parts.h"
-#include "page/page_style.h"
-#include "words/caution_words.h"
-#include "words/judgement_words.h"
-#include "words/phrases.h"
-#include "words/rescan_lines.h"
+#include "words/report_words.h"
 #include "words/safety.h"
-#include "words/story.h"
-#include "words/verdict.h"
+#include "words/sections.h"
 
-#include <fogline/words/refusal_words.h>
+#include <algorithm>
 
 namespace fogline {
 namespace {
 
-std::string section(std::string_view title, const std::string& body, std::string_view id = "") {
-  if (body.empty()) {
-    return "";
+/// What stands below a section's title.
+Markup body_of(SectionId id, const RollPage& page) {
+  switch (id) {
+    case SectionId::verdict:
+    case SectionId::tonight:
+    case SectionId::next_roll:
+    case SectionId::cautions:
+      return {};  // told in the head and foot of the page
+    case SectionId::budget:
+      return {};  // behind a fold of trust
+    case SectionId::strip:
+      return strips_part(page);
+    case SectionId::frames:
+      return frames_part(page);
+    case SectionId::light_or_time:
+      return light_part(page);
+    case SectionId::curve:
+      return curve_part(page);
+    case SectionId::clear_film:
+      return clear_film_part(page);
+    case SectionId::marks:
+      return marks_part(page);
+    case SectionId::tonight_whole:
+      return whole_tonight_part(page);
+    case SectionId::baths:
+      return baths_part(page);
+    case SectionId::trust:
+      return trust_part(page);
+    case SectionId::unsure:
+      return unsure_part(page);
+    case SectionId::better_scanning:
+      return scanning_part(page);
+    case SectionId::method:
+      return method_part(page);
   }
-  std::string html = "<section";
-  html += id.empty() ? std::string() : " id=\"" + std::string(id) + "\"";
-  return html + ">\n<h2>" + std::string(title) + "</h2>\n" + body + "</section>\n";
+  return {};
 }
 
-std::string head(const RollRecord& record, const std::string& title) {
-  return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n" +
-         std::string(page_marker) + html_escaped(record.tool_version) +
-         "\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
-         html_escaped(title) + "</title>\n<style>" + std::string(page_style()) +
-         "</style>\n</head>\n<body>\n<main>\n";
+/// Empty for what the head or foot holds.
+Markup section_markup(const Section& section, const RollPage& page) {
+  const Markup body = body_of(section.id, page);
+  if (body.empty()) {
+    return {};
+  }
+  Element element("section");
+  element.set("id", section.anchor).add(Element("h2").text(section.title)).add(body);
+  return Markup().add(element);
 }
 
-std::string trust_part(const RollMeasurement& measurement) {
-  std::string html;
-  for (const ScanMeasurement& scan : measurement.scans) {
-    html += "<p>" + html_escaped(scan.info.file) + ". " + sentence_html(fitness_sentence(scan)) +
-            "</p>\n";
-    if (!scan.cautions.empty()) {
-      html += "<ul>\n";
-      for (const Caution& caution : scan.cautions) {
-        html +=
-            std::string(caution.severity == Severity::note ? "<li>" : "<li class=\"weighty\">") +
-            sentence_html(caution_sentence(caution)) + "</li>\n";
-      }
-      html += "</ul>\n";
+/// Tonight and next roll; empty where nothing is advised.
+Markup todo_part(const std::vector<Section>& sections, const RollPage& page) {
+  Element todo("div");
+  todo.set("class", "todo");
+  bool any = false;
+  for (const Section& section : sections) {
+    if (section.id == SectionId::tonight) {
+      todo.add(tonight_part(page));
+      any = true;
+    } else if (section.id == SectionId::next_roll) {
+      todo.add(next_roll_part(page));
+      any = true;
     }
   }
-  for (const UnreadFile& file : measurement.unread) {
-    html += "<p>" + html_escaped(file.file) + ": <b>not read</b>. " +
-            sentence_html(sentence_of_refusal(file.file, file.why)) + "</p>\n";
-  }
-  return html;
+  return any ? Markup().add(todo) : Markup();
 }
 
-std::string clear_film_findings(const RollRecord& record) {
-  std::string html;
-  for (const std::string& sentence : fog_sentences(record)) {
-    html += "<p>" + sentence_html(sentence) + "</p>\n";
-  }
-  return html;
-}
-
-std::string method_part(const RollRecord& record) {
-  std::string html;
-  for (const ScanMeasurement& scan : record.measurement.scans) {
-    html += "<h3>" + html_escaped(scan.info.file) + "</h3>\n" + list_html(method_sentences(scan));
-  }
-  return html +
-         "<p>Density is how many times less light comes through, as a power of ten: 0.3 halves the "
-         "light, 1.0 leaves a tenth. Shadow, middle and highlight are the 2nd, 50th and 98th "
-         "percentile of a frame's density over spots of 0.1 mm, its border left out. A doubt (±) "
-         "covers the true value 95 times in 100. Paper suits a frame whose range is the paper's "
-         "own "
-         "(ISO 6846).</p>\n";
-}
-
-std::string sheet_html(std::string_view title, const std::vector<std::string_view>& lines) {
-  return "<h3>" + std::string(title) + "</h3>\n" +
-         list_html(std::vector<std::string>(lines.begin(), lines.end()));
-}
-
-std::string scanning_part(const RollRecord& record) {
-  const std::vector<std::string> advice = scan_advice(record);
-  bool any_camera = false;
-  bool any_scanner = record.measurement.scans.empty();
-  for (const ScanMeasurement& scan : record.measurement.scans) {
-    any_camera = any_camera || scan.info.camera;
-    any_scanner = any_scanner || !scan.info.camera;
-  }
-  std::string html = advice.empty() ? std::string() : list_html(advice);
-  html += "<div class=\"small setup\">\n";
-  html += any_scanner ? sheet_html("The whole set-up of a flatbed", flatbed_lines()) : "";
-  html += any_camera ? sheet_html("The whole set-up of a camera", camera_lines()) : "";
-  return html + "</div>\n";
-}
-
-std::string footer(const RollRecord& record) {
-  std::string html = "</main>\n<footer id=\"cautions\">\n<h2>Cautions</h2>\n";
-  const auto sentences = safety_sentences();
-  html += list_html(std::vector<std::string>(sentences.begin(), sentences.end()));
-  return html + "<p>Written by fogline " + html_escaped(record.tool_version) +
-         ". This page holds everything it shows: no script, no network.</p>\n</footer>\n</body>\n"
-         "</html>\n";
-}
-
-void replace_all(std::string& text, std::string_view from, std::string_view to) {
-  for (std::size_t at = text.find(from); at != std::string::npos;
-       at = text.find(from, at + to.size())) {
-    text.replace(at, from.size(), to);
-  }
+Element footer(const RollRecord& record) {
+  const Section& cautions = section_of(SectionId::cautions);
+  Element footer("footer");
+  footer.set("id", cautions.anchor).add(Element("h2").text(cautions.title));
+  footer.add(list_markup(safety_sentences()));
+  return footer.add(Element("p").text(written_by(record.tool_version)));
 }
 
 }  // namespace
 
-std::string sentence_html(std::string_view sentence) {
-  std::string html = html_escaped(sentence);
-  replace_all(html, " ± ", "&nbsp;±&nbsp;");
-  replace_all(html, " %", "&nbsp;%");
-  replace_all(html, " °C", "&nbsp;°C");
-  replace_all(html, "--transfer linear", "<span class=\"nb\">--transfer linear</span>");
-  return html;
-}
-
-std::string list_html(const std::vector<std::string>& sentences) {
-  if (sentences.empty()) {
-    return "";
-  }
-  std::string html = "<ul>\n";
-  for (const std::string& sentence : sentences) {
-    html += "<li>" + sentence_html(sentence) + "</li>\n";
-  }
-  return html + "</ul>\n";
-}
-
 std::string html_from_record(const RollRecord& record, const std::vector<PagePicture>& pictures,
                              const HtmlOptions& options) {
-  const RollMeasurement& measurement = record.measurement;
-  const Verdict verdict = verdict_of(record, options.units);
-  const std::vector<MarkList> marks = mark_lists(measurement);
-  const bool several = measurement.scans.size() > 1;
-  std::string figures = "<p>" + sentence_html(verdict.reading) + "</p>\n";
-  std::string clear_film = clear_film_findings(record);
-  std::string scales;
-  for (std::size_t i = 0; i < measurement.scans.size(); ++i) {
-    const ScanMeasurement& scan = measurement.scans[i];
-    const PagePicture picture = i < pictures.size() ? pictures[i] : PagePicture{};
-    figures += strip_figure(scan, picture, i, marks[i]);
-    clear_film += clear_film_part(scan, options.units, several);
-    scales += scale_figure(scan, picture, i, record.judgement.aim, options.units, several);
+  RollPage page{record, pictures, mark_lists(record.measurement), options.units};
+  page.pictures.resize(record.measurement.scans.size());
+  const std::vector<Section> sections = sections_of(record);
+  Element main("main");
+  main.add(header_part(page)).add(todo_part(sections, page));
+  // The evidence is set in two columns in print; what comes before it runs over the whole page.
+  Element evidence("div");
+  evidence.set("class", "evidence");
+  bool is_evidence = false;
+  for (const Section& section : sections) {
+    const Markup markup = section_markup(section, page);
+    if (is_evidence) {
+      evidence.add(markup);
+    } else {
+      main.add(markup);
+    }
+    is_evidence = is_evidence || section.id == SectionId::strip;
   }
-  const std::string better = section("How to scan better", scanning_part(record));
-  const bool better_first = tells_little(measurement);
-  return head(record, page_title(measurement) + " – roll report") +
-         head_part(record, options.units) + (better_first ? better : "") +
-         section("The strip", figures) + "<div class=\"evidence\">\n" +
-         section("Shadow and highlight", scales + frame_table(measurement, options.units)) +
-         section("Light or time?", measurement.scans.empty() ? "" : light_part(record)) +
-         section("The curve", curve_part(record)) + section("Clear film", clear_film) +
-         section("Marks", marks_part(record, pictures, marks, options.units)) +
-         section("Do tonight", tonight_part(record), "tonight") +
-         section("Your baths", baths_part(record), "baths") +
-         section("Can this scan be trusted?",
-                 trust_part(measurement) + budget_part(measurement, options.units)) +
-         section("What is not sure", list_html(unsure_sentences(record))) +
-         (better_first ? "" : better) +
-         section("How it was measured", measurement.scans.empty() ? "" : method_part(record)) +
-         "</div>\n" + footer(record);
+  main.add(evidence);
+  return page_file(page_head(record.tool_version, report_title(report_name(record.measurement))),
+                   Markup().add(main).add(footer(record)));
 }
 
 }  // namespace fogline

@@ -5,26 +5,20 @@
 
 namespace fogline {
 
-std::string tonight_part(const RollRecord& record) {
-  if (!record.judgement.advice || !tonight_goes_on(*record.judgement.advice)) {
-    return "";
+Markup whole_tonight_part(const RollPage& page) {
+  Element list("ol");
+  for (const TonightStep& step : tonight_steps(*page.record.judgement.advice)) {
+    list.add(Element("li").add(sentence_markup(step.full)));
   }
-  std::string html = "<ol>\n";
-  for (const TonightStep& step : tonight_steps(*record.judgement.advice)) {
-    html += "<li>" + sentence_html(step.full) + "</li>\n";
-  }
-  return html + "</ol>\n" + cautions_link();
+  return Markup().add(list).add(safety_paragraph());
 }
 
-std::string baths_part(const RollRecord& record) {
-  if (!record.judgement.advice) {
-    return "";
+Markup baths_part(const RollPage& page) {
+  Markup markup;
+  for (const RecipeReasons& part : recipe_reasons(page.record.judgement)) {
+    markup.add(Element("h3").text(part.name)).add(list_markup(part.sentences));
   }
-  std::string html;
-  for (const RecipeReasons& part : recipe_reasons(record.judgement)) {
-    html += "<h3>" + std::string(part.name) + "</h3>\n" + list_html(part.sentences);
-  }
-  return html.empty() ? html : html + cautions_link();
+  return markup.add(safety_paragraph());
 }
 
 }  // namespace fogline

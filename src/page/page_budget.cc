@@ -1,46 +1,30 @@
-#include "page/draw/escape.h"
 #include "page/page_parts.h"
 #include "words/budget_words.h"
+#include "words/sections.h"
 
 namespace fogline {
 
-namespace {
-
-std::string row_html(const std::vector<std::string>& cells, const char* tag, const char* scope) {
-  std::string html = "<tr>";
-  for (std::size_t i = 0; i < cells.size(); ++i) {
-    const bool is_head = i == 0 || std::string_view(tag) == "th";
-    const std::string name = is_head ? "th" : tag;
-    html += "<";
-    html += name;
-    if (is_head) {
-      html += " scope=\"";
-      html += scope;
-      html += "\"";
-    }
-    html += ">";
-    html += html_escaped(cells[i]);
-    html += "</";
-    html += name;
-    html += ">";
-  }
-  return html + "</tr>\n";
-}
-
-}  // namespace
-
-std::string budget_part(const RollMeasurement& measurement, DensityUnits units) {
-  std::string rows;
-  for (const std::vector<std::string>& row : budget_rows(measurement, units)) {
-    rows += row_html(row, "td", "row");
-  }
+Markup budget_part(const RollMeasurement& measurement, DensityUnits units) {
+  const std::vector<std::vector<std::string>> rows = budget_rows(measurement, units);
   if (rows.empty()) {
-    return "";
+    return {};
   }
-  return "<details><summary>Where each doubt comes from</summary>\n<p>" +
-         std::string(budget_explanation()) + "</p>\n<div class=\"scroll\"><table>\n<thead>" +
-         row_html(budget_head(), "th", "col") + "</thead>\n<tbody>\n" + rows +
-         "</tbody></table></div>\n</details>\n";
+  Element body("tbody");
+  for (const std::vector<std::string>& cells : rows) {
+    Element row("tr");
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      row.add(i == 0 ? row_head(cells[i]) : Element("td").text(cells[i]));
+    }
+    body.add(row);
+  }
+  const std::vector<std::string> head = budget_head();
+  const std::vector<std::string_view> names(head.begin(), head.end());
+  Element fold("details");
+  fold.add(Element("summary").text(section_of(SectionId::budget).title));
+  fold.add(Element("p").text(budget_explanation()));
+  fold.add(
+      Element("div").set("class", "scroll").add(Element("table").add(table_head(names)).add(body)));
+  return Markup().add(fold);
 }
 
 }  // namespace fogline

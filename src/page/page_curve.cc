@@ -1,64 +1,67 @@
 #include "page/curve_plot.h"
-#include "page/draw/escape.h"
 #include "page/page_parts.h"
 #include "words/curve_numbers.h"
 #include "words/curve_words.h"
 #include "words/number_text.h"
+#include "words/table_words.h"
 
 namespace fogline {
 
 namespace {
 
-std::string numbers_table(const Sensitometry& read) {
-  std::string html = "<table class=\"numbers\">\n<caption>Read from the curve</caption>\n<tbody>\n";
+Element numbers_table(const Sensitometry& read) {
+  Element body("tbody");
   for (const CurveNumber& number : curve_numbers(read)) {
     if (*number.reading) {
-      html += "<tr><th scope=\"row\">" + html_escaped(number.name) + "</th><td>" +
-              sentence_html(curve_number_text(*number.reading, number.decimals)) + "</td></tr>\n";
+      const std::string text = curve_number_text(*number.reading, number.decimals);
+      body.add(
+          Element("tr").add(row_head(number.name)).add(Element("td").add(sentence_markup(text))));
     }
   }
-  return html + "</tbody>\n</table>\n";
+  Element table("table");
+  table.set("class", "numbers").add(Element("caption").text(curve_numbers_caption()));
+  return table.add(body);
 }
 
-std::string steps_table(const Sensitometry& read) {
-  std::string html =
-      "<details><summary>The exposures</summary>\n<table><thead><tr><th scope=\"col\">exposure</th>"
-      "<th scope=\"col\">log H</th><th scope=\"col\">net density</th><th scope=\"col\">off the "
-      "curve</th></tr></thead>\n<tbody>\n";
+Element exposures_table(const Sensitometry& read) {
+  Element body("tbody");
   for (const StepRow& row : step_rows(read)) {
-    html += "<tr><th scope=\"row\">" + html_escaped(row.name) + "</th><td>" + row.log_h +
-            "</td><td>" + row.net_density + "</td><td>" + row.off_curve + "</td></tr>\n";
+    body.add(Element("tr")
+                 .add(row_head(row.name))
+                 .add(Element("td").text(row.log_h))
+                 .add(Element("td").text(row.net_density))
+                 .add(Element("td").text(row.off_curve)));
   }
-  return html + "</tbody></table></details>\n";
+  Element fold("details");
+  fold.add(Element("summary").text(exposure_table_title()));
+  return fold.add(Element("table").add(table_head(exposure_table_head)).add(body));
 }
 
-std::string zones_table(const ZonePlacement& placement) {
-  std::string head;
-  std::string row;
+Element zones_table(const ZonePlacement& placement) {
+  Element head("tr");
+  Element row("tr");
   for (const ZoneDensity& zone : placement.zones) {
-    head += "<th scope=\"col\">" + zone_numeral(zone.zone) + "</th>";
-    row += "<td>" +
-           (zone.net_density ? text_from_number(zone.net_density->value, 2) : std::string("–")) +
-           "</td>";
+    head.add(Element("th").set("scope", "col").text(zone_numeral(zone.zone)));
+    row.add(
+        Element("td").text(zone.net_density ? text_from_number(zone.net_density->value, 2) : "–"));
   }
-  return "<table class=\"zones\">\n<caption>Net density of each zone, " +
-         std::string(placement.metered ? "the metered tone on Zone V"
-                                       : "Zone I laid on the speed point") +
-         "</caption>\n<thead><tr>" + head + "</tr></thead>\n<tbody><tr>" + row +
-         "</tr></tbody>\n</table>\n";
+  Element table("table");
+  table.set("class", "zones").add(Element("caption").text(zones_caption(placement)));
+  return table.add(Element("thead").add(head)).add(Element("tbody").add(row));
 }
 
 }  // namespace
 
-std::string curve_part(const RollRecord& record) {
-  std::string html = list_html(curve_sentences(record));
-  if (!record.measurement.sensitometry) {
-    return html;
+Markup curve_part(const RollPage& page) {
+  const Markup sentences = list_markup(curve_sentences(page.record));
+  if (!page.measurement().sensitometry) {
+    return sentences;
   }
-  const Sensitometry& read = *record.measurement.sensitometry;
-  html = curve_figure(read, record.judgement.aim) + html + numbers_table(read) +
-         zones_table(read.placement) + steps_table(read) + list_html(missing_numbers(read));
-  return html + "<p>" + sentence_html(curve_method(read)) + "</p>\n";
+  const Sensitometry& read = *page.measurement().sensitometry;
+  Markup markup;
+  markup.add(curve_figure(read, page.record.judgement.aim)).add(sentences);
+  markup.add(numbers_table(read)).add(zones_table(read.placement)).add(exposures_table(read));
+  return markup.add(list_markup(missing_numbers(read))).add(paragraph(curve_method(read)));
 }
 
 }  // namespace fogline

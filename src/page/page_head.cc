@@ -1,7 +1,7 @@
-#include "page/draw/escape.h"
 #include "page/page_parts.h"
 #include "words/recipe.h"
-#include "words/safety.h"
+#include "words/report_words.h"
+#include "words/sections.h"
 #include "words/verdict.h"
 
 #include <algorithm>
@@ -12,90 +12,56 @@
 namespace fogline {
 namespace {
 
-constexpr std::size_t steps_at_first = 3;
-
-std::string short_name(const std::string& file) {
-  return file.substr(file.rfind('/') + 1);  // npos + 1 is 0: a name without folders
-}
-
-std::string eyebrow(const RollRecord& record) {
-  std::string text;
-  if (record.card) {
-    text = record.card->name;
-    text += record.card->film ? " · " + *record.card->film : "";
-    text += record.card->developed ? " · " + *record.card->developed : "";
-    return text;
+Element title_with_link(SectionId id, bool has_link, SectionId to, std::string_view words) {
+  Element title("h2");
+  title.text(section_of(id).title);
+  if (has_link) {
+    title.text(" ").add(link_to(to, words));
   }
-  return page_title(record.measurement) +
-         (record.measurement.scans.size() > 1 ? " and others" : "");
-}
-
-std::string tonight(const Advice& advice) {
-  const std::vector<TonightStep> steps = tonight_steps(advice);
-  if (steps.empty()) {
-    return "";
-  }
-  std::string html = "<div class=\"tonight\">\n<h2>Do tonight";
-  html += tonight_goes_on(advice) ? " <a href=\"#tonight\">in full</a>" : "";
-  html += "</h2>\n<ol>\n";
-  for (std::size_t i = 0; i < std::min(steps.size(), steps_at_first); ++i) {
-    html += "<li>" + sentence_html(steps[i].what) + "</li>\n";
-  }
-  return html + "</ol>\n</div>\n";
-}
-
-std::string next_roll(const Advice& advice) {
-  std::string html = "<div class=\"next\">\n<h2>Next roll <a href=\"#baths\">why</a></h2>\n<dl>\n";
-  for (const RecipeLine& line : recipe_lines(advice)) {
-    html += "<div class=\"" + std::string(line.name) + "\"><dt>" + std::string(line.name) +
-            "</dt><dd>" + sentence_html(line.setting);
-    html += line.note.empty() ? "" : " <span>" + sentence_html(line.note) + "</span>";
-    html += "</dd></div>\n";
-  }
-  return html + "</dl>\n" + cautions_link() + "</div>\n";
+  return title;
 }
 
 }  // namespace
 
-std::string cautions_link() {
-  return "<p class=\"small\">" + std::string(safety_line()) +
-         " <a href=\"#cautions\">All cautions</a></p>\n";
+Element header_part(const RollPage& page) {
+  const Verdict verdict = verdict_of(page.record, page.units);
+  Element header("header");
+  header.add(Element("p").set("class", "eyebrow").text(report_eyebrow(page.record)));
+  header.add(Element("h1").add(sentence_markup(verdict.judgement)));
+  header.add(paragraph(verdict.also));
+  return header.add(tells_little(page.measurement()) ? paragraph(verdict.trust) : Markup());
 }
 
-std::string page_title(const RollMeasurement& measurement) {
-  if (!measurement.scans.empty()) {
-    return short_name(measurement.scans.front().info.file);
-  }
-  return measurement.unread.empty() ? "no scan" : short_name(measurement.unread.front().file);
-}
-
-bool tells_little(const RollMeasurement& measurement) {
-  return std::any_of(measurement.scans.begin(), measurement.scans.end(), [](const auto& scan) {
-    return scan.fitness == Fitness::marks_only || scan.fitness == Fitness::unfit;
-  });
-}
-
-bool tonight_goes_on(const Advice& advice) {
+Element tonight_part(const RollPage& page) {
+  const Advice& advice = *page.record.judgement.advice;
   const std::vector<TonightStep> steps = tonight_steps(advice);
-  return steps.size() > steps_at_first ||
-         std::any_of(steps.begin(), steps.end(),
-                     [](const TonightStep& step) { return step.what != step.full; });
+  Element list("ol");
+  for (std::size_t i = 0; i < std::min(steps.size(), short_list_steps); ++i) {
+    list.add(Element("li").add(sentence_markup(steps[i].what)));
+  }
+  Element part("div");
+  part.set("class", "tonight");
+  part.add(title_with_link(SectionId::tonight, tonight_goes_on(advice), SectionId::tonight_whole,
+                           whole_steps_words()));
+  return part.add(list);
 }
 
-std::string head_part(const RollRecord& record, DensityUnits units) {
-  const Verdict verdict = verdict_of(record, units);
-  std::string html = "<header>\n<p class=\"eyebrow\">" + html_escaped(eyebrow(record)) +
-                     "</p>\n<h1>" + sentence_html(verdict.judgement) + "</h1>\n";
-  for (const std::string& sentence :
-       {verdict.also, tells_little(record.measurement) ? verdict.trust : std::string()}) {
-    html += sentence.empty() ? "" : "<p>" + sentence_html(sentence) + "</p>\n";
+Element next_roll_part(const RollPage& page) {
+  Element lines("dl");
+  for (const RecipeLine& line : recipe_lines(*page.record.judgement.advice)) {
+    Element setting("dd");
+    setting.add(sentence_markup(line.setting));
+    if (!line.note.empty()) {
+      setting.text(" ").add(Element("span").add(sentence_markup(line.note)));
+    }
+    Element row("div");
+    row.set("class", line.name).add(Element("dt").text(line.name)).add(setting);
+    lines.add(row);
   }
-  html += "</header>\n";
-  if (record.judgement.advice) {
-    html += "<div class=\"todo\">\n" + tonight(*record.judgement.advice) +
-            next_roll(*record.judgement.advice) + "</div>\n";
-  }
-  return html;
+  Element part("div");
+  part.set("class", "next");
+  part.add(title_with_link(SectionId::next_roll, true, SectionId::baths, reasons_words()));
+  return part.add(lines).add(safety_paragraph());
 }
 
 }  // namespace fogline

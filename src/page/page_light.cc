@@ -1,12 +1,13 @@
-#include "page/draw/escape.h"
+#include "page/draw/plot.h"
 #include "page/page_parts.h"
-#include "words/aim_words.h"
 #include "words/evidence_words.h"
+#include "words/figure_words.h"
 #include "words/judgement_words.h"
+#include "words/report_words.h"
+#include "words/table_words.h"
 #include "words/unknown_words.h"
 
 #include <algorithm>
-#include <cmath>
 
 // Light or time: the five causes as bars of ink, each with its name and number, so that the table
 // is the chart; then where contrast and light lie, each on a line with its aim.
@@ -14,144 +15,119 @@
 namespace fogline {
 namespace {
 
-std::string odds_table(const CauseProbabilities& causes) {
-  std::string html =
-      "<table class=\"odds\"><caption>How likely each is the main cause of how this roll looks, "
-      "prior knowledge of home-developed rolls included.</caption>\n<tbody>\n";
-  for (const CauseChance& chance : cause_chances(causes)) {
-    html += "<tr><th scope=\"row\">" + std::string(chance.name) +
-            "</th><td class=\"bar\"><svg aria-hidden=\"true\"><rect class=\"odd\" width=\"" +
-            machine_number(100.0 * std::clamp(chance.probability, 0.0, 1.0), 1) +
-            "%\" height=\"12\"/></svg></td><td>" + sentence_html(chance_text(chance.probability)) +
-            "</td></tr>\n";
-  }
-  return html + "</tbody></table>\n";
+Element chance_bar(double probability) {
+  constexpr int height = 12;
+  const double share = 100.0 * std::clamp(probability, 0.0, 1.0);
+  Element bar("rect");
+  bar.set("class", "odd").set("width", percent(share).text()).set("height", height);
+  return Element("svg").set("aria-hidden", "true").add(bar);
 }
 
-/// A quantity on a line of round steps, with the band that counts as right.
+Element odds_table(const CauseProbabilities& causes) {
+  Element body("tbody");
+  for (const CauseChance& chance : cause_chances(causes)) {
+    body.add(Element("tr")
+                 .add(row_head(chance.name))
+                 .add(Element("td").set("class", "bar").add(chance_bar(chance.probability)))
+                 .add(Element("td").add(sentence_markup(chance_text(chance.probability)))));
+  }
+  Element table("table");
+  table.set("class", "odds").add(Element("caption").text(odds_caption()));
+  return table.add(body);
+}
+
+/// A quantity on a line of round steps, with the stretch that counts as right.
 struct NumberLine {
-  double from = 0.0;
-  double to = 1.0;
-  double step = 1.0;
-  int decimals = 1;
-  bool signed_numbers = false;
+  AxisMarks marks;
   double right_from = 0.0;
   double right_to = 0.0;
-  const char* right_name = "";
-  const char* spoken = "";
+  std::string_view right_name;
+  std::string_view spoken;
 };
 
-class LineDrawing {
- public:
-  explicit LineDrawing(const NumberLine& line) : line_(line) {}
+// Heights of the line, points from its top: the name of what is right, its stretch, the doubt, the
+// axis with its marks and numbers.
+constexpr Place name_y = points(11.0);
+constexpr Stretch right_y{points(16.0), points(40.0)};
+constexpr Stretch doubt_y{points(22.0), points(34.0)};
+constexpr Place value_y = points(28.0);
+constexpr Place axis_y_place = points(46.0);
+constexpr Stretch marks_y{points(42.0), axis_y_place};
+constexpr Place numbers_y = points(60.0);
+constexpr double value_radius = 4.5;
 
-  [[nodiscard]] std::string html(const Quantity& value) const {
-    const double low = value.lower95.value_or(value.value - value.u95);
-    const double high = value.upper95.value_or(value.value + value.u95);
-    return std::string("<svg class=\"line-of\" role=\"img\" aria-label=\"") + line_.spoken +
-           "\">\n" + axis() + rect("aim", line_.right_from, line_.right_to, 16, 24) +
-           "<text class=\"aim-word\" x=\"" + place((line_.right_from + line_.right_to) / 2.0) +
-           "\" y=\"11\" text-anchor=\"middle\">" + line_.right_name + "</text>\n" +
-           rect("doubt", low, high, 22, 12) + "<circle class=\"mid\" r=\"4.5\" cx=\"" +
-           place(value.value) + "\" cy=\"28\"/>\n</svg>\n";
-  }
+Element line_drawing(const NumberLine& line_of, const Quantity& value) {
+  const auto place = [&](double number) { return percent(line_of.marks.scale.held_share(number)); };
+  const double low = value.lower95.value_or(value.value - value.u95);
+  const double high = value.upper95.value_or(value.value + value.u95);
+  Element svg("svg");
+  svg.set("class", "line-of").set("role", "img").set("aria-label", line_of.spoken);
+  svg.add(line("axis", {percent(0.0), percent(100.0)}, {axis_y_place, axis_y_place}));
+  svg.add(axis_x(line_of.marks, {"axis", marks_y, numbers_y, 0.0}));
+  svg.add(band("aim", {place(line_of.right_from), place(line_of.right_to)}, right_y));
+  svg.add(label(
+      "aim-word",
+      {percent((place(line_of.right_from).value + place(line_of.right_to).value) / 2.0), name_y},
+      line_of.right_name));
+  svg.add(band("doubt", {place(low), place(high)}, doubt_y));
+  return svg.add(dot("mid", value_radius, place(value.value), value_y));
+}
 
- private:
-  [[nodiscard]] double share(double value) const {
-    return std::clamp((value - line_.from) / (line_.to - line_.from), 0.0, 1.0);
-  }
-  [[nodiscard]] std::string place(double value) const {
-    return machine_number(100.0 * share(value), 2) + "%";
-  }
-  [[nodiscard]] std::string rect(const char* css_class, double from, double to, int top,
-                                 int height) const {
-    return std::string("<rect class=\"") + css_class + "\" x=\"" + place(from) + "\" width=\"" +
-           machine_number(100.0 * (share(to) - share(from)), 2) + "%\" y=\"" + std::to_string(top) +
-           "\" height=\"" + std::to_string(height) + "\"/>\n";
-  }
-  [[nodiscard]] std::string axis() const {
-    std::string html = "<line class=\"axis\" x1=\"0%\" x2=\"100%\" y1=\"46\" y2=\"46\"/>\n";
-    const auto steps = std::lround((line_.to - line_.from) / line_.step);
-    for (long i = 0; i <= steps; ++i) {
-      const double value = line_.from + static_cast<double>(i) * line_.step;
-      const char* sign = line_.signed_numbers && value > 0.0 ? "+" : "";
-      html += "<line class=\"axis\" x1=\"" + place(value) + "\" x2=\"" + place(value) +
-              "\" y1=\"42\" y2=\"46\"/><text x=\"" + place(value) +
-              "\" y=\"60\" text-anchor=\"middle\">" + sign +
-              text_from_number(value, line_.decimals) + "</text>\n";
-    }
-    return html;
-  }
+Element number_paragraph(const NumberSentence& sentence) {
+  Element paragraph("p");
+  paragraph.text(sentence.before).add(Element("b").add(sentence_markup(sentence.number)));
+  return paragraph.text(sentence.after);
+}
 
-  NumberLine line_;
-};
-
-std::string contrast_line(const Judgement& judgement) {
+Markup contrast_line(const Judgement& judgement) {
   if (!judgement.light_or_time.contrast_index) {
-    return "";
+    return {};
   }
   const Quantity& contrast = *judgement.light_or_time.contrast_index;
   const Aim& aim = judgement.aim;
-  NumberLine line{0.2,
-                  1.0,
-                  0.2,
-                  1,
-                  false,
-                  aim.contrast_index - aim.tolerance,
-                  aim.contrast_index + aim.tolerance,
-                  "aim",
-                  "Contrast index of this roll beside the aim"};
-  return "<p>Contrast index about <b>" +
-         sentence_html(sentence_from_density(contrast, DensityUnits::density)) + "</b>; " +
-         html_escaped(aim_source_words(aim)) + " is " + text_from_number(aim.contrast_index, 2) +
-         ", and nothing within " + text_from_number(aim.tolerance, 2) +
-         " of it is called wrong.</p>\n" + LineDrawing(line).html(contrast);
+  const NumberLine line_of{{{0.2, 1.0}, 0.2, 1},
+                           aim.contrast_index - aim.tolerance,
+                           aim.contrast_index + aim.tolerance,
+                           "aim",
+                           figure_names.contrast};
+  return Markup()
+      .add(number_paragraph(contrast_words_of(contrast, aim)))
+      .add(line_drawing(line_of, contrast));
 }
 
-std::string light_line(const LightOrTime& weighed) {
+Markup light_line(const LightOrTime& weighed) {
   if (!weighed.exposure_stops) {
-    return "";
+    return {};
   }
-  const NumberLine line{-3.0,
-                        3.0,
-                        1.0,
-                        0,
-                        true,
-                        -weighed.latitude_stops,
-                        weighed.latitude_stops,
-                        "right",
-                        "Light that this roll got, in stops from the usual placement"};
-  return "<p>Light <b>" +
-         sentence_html(sentence_from_density(*weighed.exposure_stops, DensityUnits::density)) +
-         " stops</b> from the usual placement; more is plus.</p>\n" +
-         LineDrawing(line).html(*weighed.exposure_stops);
+  const NumberLine line_of{{{-3.0, 3.0}, 1.0, 0, true},
+                           -weighed.latitude_stops,
+                           weighed.latitude_stops,
+                           "right",
+                           figure_names.light};
+  return Markup()
+      .add(number_paragraph(light_words_of(*weighed.exposure_stops)))
+      .add(line_drawing(line_of, *weighed.exposure_stops));
 }
 
 }  // namespace
 
-std::string light_part(const RollRecord& record) {
-  const LightOrTime& weighed = record.judgement.light_or_time;
-  std::string html;
-  for (const Finding* finding : findings_at(record, FindingPlace::light_or_time)) {
-    // The five causes stand in the table, with the evidence they share.
-    if (!weighed.judged() || finding->cause == Cause::weak_developer ||
-        finding->cause == Cause::drift) {
-      html += "<p>" + sentence_html(finding_sentence(*finding)) + "</p>\n" +
-              list_html(evidence_sentences(*finding));
-    }
+Markup light_part(const RollPage& page) {
+  const LightOrTime& weighed = page.record.judgement.light_or_time;
+  Markup markup;
+  for (const Finding* finding : findings_beside_causes(page.record)) {
+    markup.add(paragraph(finding_sentence(*finding)))
+        .add(list_markup(evidence_sentences(*finding)));
   }
   if (weighed.judged()) {
-    html += "<div class=\"weigh\">\n" + odds_table(*weighed.causes) + "<figure class=\"lines\">\n" +
-            contrast_line(record.judgement) + light_line(weighed) + "</figure>\n</div>\n";
-  } else if (const std::string reason = reason_sentence(weighed.causes.why()); !reason.empty()) {
-    html += "<p>" + sentence_html(reason) + "</p>\n";
+    Element lines("figure");
+    lines.set("class", "lines").add(contrast_line(page.record.judgement));
+    lines.add(light_line(weighed));
+    markup.add(Element("div").set("class", "weigh").add(odds_table(*weighed.causes)).add(lines));
+  } else {
+    markup.add(paragraph(reason_sentence(weighed.causes.why())));
   }
-  html += list_html(evidence_sentences(weighed.evidence));
-  if (weighed.would_tell_most) {
-    html += "<p>What would tell most: " +
-            sentence_html(std::string(measurement_sentence(*weighed.would_tell_most))) + "</p>\n";
-  }
-  return html;
+  return markup.add(list_markup(evidence_sentences(weighed.evidence)))
+      .add(paragraph(would_tell_sentence(weighed)));
 }
 
 }  // namespace fogline

@@ -1,9 +1,11 @@
-#include "page/draw/escape.h"
+#include "page/draw/shapes.h"
 #include "page/page_parts.h"
 #include "words/evidence_words.h"
+#include "words/figure_words.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
-#include "words/unknown_words.h"
+#include "words/report_words.h"
+#include "words/table_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -55,102 +57,88 @@ double cutout_side_mm(const RollMeasurement& measurement, const std::vector<Page
   return std::clamp(surround * *wide, least, greatest_cutout_mm);
 }
 
-std::string cutout(const NumberedMark& numbered, const ScanMeasurement& scan,
-                   const PagePicture& picture, std::size_t index, double side_mm) {
+Element cutout(const NumberedMark& numbered, const ScanMeasurement& scan,
+               const PagePicture& picture, std::size_t index, double side_mm) {
   const BoxPx& box = numbered.mark->box_px;
   const double scale = picture.scan_px_per_pixel;
   const double side = side_mm * picture_pixels_per_mm(scan, picture);
   const double left = (box.x + box.width / 2.0) / scale - side / 2.0;
   const double top = (box.y + box.height / 2.0) / scale - side / 2.0;
-  const bool part = std::max(box.width, box.height) / scale > side;
-  return "<div><svg viewBox=\"" + machine_number(left, 2) + " " + machine_number(top, 2) + " " +
-         machine_number(side, 2) + " " + machine_number(side, 2) + "\"><use href=\"#scan-" +
-         std::to_string(index) + "\"/></svg>" + std::to_string(numbered.number) +
-         (part ? " (part)" : "") + "</div>\n";
+  const bool is_part = std::max(box.width, box.height) / scale > side;
+  constexpr int decimals = 2;
+  Element element("div");
+  element.add(window_on("#scan-" + std::to_string(index), {left, top, side, side}, decimals));
+  return element.text(std::to_string(numbered.number) + (is_part ? " (part)" : ""));
 }
 
-std::string cutouts(const RollMeasurement& measurement, const std::vector<PagePicture>& pictures,
-                    const std::vector<MarkList>& lists) {
-  const double side_mm = cutout_side_mm(measurement, pictures, lists);
+Markup cutouts(const RollPage& page) {
+  const double side_mm = cutout_side_mm(page.measurement(), page.pictures, page.marks);
   if (side_mm <= 0.0) {
-    return "";
+    return {};
   }
-  std::string html;
+  Element cuts("div");
+  cuts.set("class", "cuts").set("aria-hidden", "true");
   std::size_t count = 0;
-  for (std::size_t i = 0; i < lists.size() && i < pictures.size(); ++i) {
-    for (const NumberedMark& numbered : lists[i].numbered) {
-      if (count < most_cutouts && has_picture(pictures[i]) && measurement.scans[i].pixels_per_mm) {
-        html += cutout(numbered, measurement.scans[i], pictures[i], i, side_mm);
+  for (std::size_t i = 0; i < page.marks.size(); ++i) {
+    const ScanMeasurement& scan = page.measurement().scans[i];
+    for (const NumberedMark& numbered : page.marks[i].numbered) {
+      if (count < most_cutouts && has_picture(page.pictures[i]) && scan.pixels_per_mm) {
+        cuts.add(cutout(numbered, scan, page.pictures[i], i, side_mm));
         ++count;
       }
     }
   }
-  const std::string mm_rem = machine_number(cutout_rem / side_mm, 3);
-  return "<figure><div class=\"cuts\" aria-hidden=\"true\">\n" + html +
-         "</div>\n<div class=\"rule\" style=\"width:" + mm_rem +
-         "rem\"></div>\n<figcaption>All at one scale; the line is 1 mm of film.</figcaption>"
-         "</figure>\n";
+  constexpr int decimals = 3;
+  const std::string width = "width:" + machine_number(cutout_rem / side_mm, decimals) + "rem";
+  Element figure("figure");
+  figure.add(cuts).add(Element("div").set("class", "rule").set("style", width));
+  return Markup().add(figure.add(Element("figcaption").text(cutouts_caption())));
 }
 
-std::string mark_rows(const MarkList& list, DensityUnits units) {
-  std::string html;
+Markup mark_rows(const MarkList& list, DensityUnits units) {
+  Markup rows;
   for (const NumberedMark& numbered : list.numbered) {
     const Mark& mark = *numbered.mark;
-    html += "<tr><th scope=\"row\">" + std::to_string(numbered.number) + "</th><td>" +
-            std::string(mark_name(mark.kind)) + "</td><td>" + mark_size_text(mark) + "</td><td>" +
-            mark_contrast_text(mark, units) + "</td><td>" +
-            sentence_html(chance_text(mark.confidence)) + "</td></tr>\n";
+    rows.add(Element("tr")
+                 .add(row_head(std::to_string(numbered.number)))
+                 .add(Element("td").text(mark_name(mark.kind)))
+                 .add(Element("td").text(mark_size_text(mark)))
+                 .add(Element("td").text(mark_contrast_text(mark, units)))
+                 .add(Element("td").add(sentence_markup(chance_text(mark.confidence)))));
   }
-  return html;
+  return rows;
 }
 
-std::string mark_table(const std::vector<MarkList>& lists, DensityUnits units) {
-  std::string rows;
+Markup mark_table(const std::vector<MarkList>& lists, DensityUnits units) {
+  Markup rows;
   for (const MarkList& list : lists) {
-    rows += mark_rows(list, units);
+    rows.add(mark_rows(list, units));
   }
   if (rows.empty()) {
-    return "";
+    return rows;
   }
-  return "<table class=\"marks\"><caption>Marks by their number on the strip. Size is the greatest "
-         "extent; density is that of the mark against its near surround, rim of a ring, middle of "
-         "a disc; sure is the chance that it is there and of this kind.</caption>\n<thead><tr><th "
-         "scope=\"col\">no.</th><th scope=\"col\">kind</th><th scope=\"col\">size</th><th "
-         "scope=\"col\">density</th><th scope=\"col\">sure</th></tr></thead>\n<tbody>\n" +
-         rows + "</tbody></table>\n";
-}
-
-std::string marks_of_scan(const ScanMeasurement& scan, const MarkList& list, bool name_file) {
-  const std::string name = name_file ? html_escaped(scan.info.file) + ": " : std::string();
-  std::string html;
-  if (list.numbered.empty() && !scan.marks_limit) {
-    html += "<p>" + name + (name_file ? "no mark was found." : "No mark was found.") + "</p>\n";
-  }
-  if (scan.marks_limit) {
-    html += "<p>" + name + sentence_html(unknown_sentence(*scan.marks_limit)) + "</p>\n";
-  }
-  if (!list.others.empty()) {
-    html += "<p>" + name + (name_file ? "less" : "Less") +
-            " telling, outlined without a number: " + mark_counts(list.others) + ".</p>\n";
-  }
-  return html;
+  Element table("table");
+  table.set("class", "marks").add(Element("caption").text(mark_table_caption()));
+  return Markup().add(table.add(table_head(mark_table_head)).add(Element("tbody").add(rows)));
 }
 
 }  // namespace
 
-std::string marks_part(const RollRecord& record, const std::vector<PagePicture>& pictures,
-                       const std::vector<MarkList>& lists, DensityUnits units) {
-  const RollMeasurement& measurement = record.measurement;
-  std::string html;
-  for (const Finding* finding : findings_at(record, FindingPlace::marks)) {
-    html += "<p>" + sentence_html(finding_sentence(*finding)) + "</p>\n" +
-            list_html(evidence_sentences(*finding));
+Markup marks_part(const RollPage& page) {
+  Markup markup;
+  for (const Finding* finding : findings_at(page.record, FindingPlace::marks)) {
+    markup.add(paragraph(finding_sentence(*finding)))
+        .add(list_markup(evidence_sentences(*finding)));
   }
-  html += cutouts(measurement, pictures, lists) + mark_table(lists, units);
-  for (std::size_t i = 0; i < lists.size(); ++i) {
-    html += marks_of_scan(measurement.scans[i], lists[i], lists.size() > 1);
+  markup.add(cutouts(page)).add(mark_table(page.marks, page.units));
+  for (std::size_t i = 0; i < page.marks.size(); ++i) {
+    const ScanMeasurement& scan = page.measurement().scans[i];
+    const std::string name = page.is_of_several() ? scan.info.file + ": " : "";
+    for (const std::string& sentence : mark_sentences(scan, page.marks[i])) {
+      markup.add(Element("p").text(name).add(sentence_markup(sentence)));
+    }
   }
-  return html;
+  return markup;
 }
 
 }  // namespace fogline

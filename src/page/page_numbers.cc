@@ -1,8 +1,9 @@
-#include "page/draw/escape.h"
 #include "page/page_parts.h"
+#include "words/figure_words.h"
 #include "words/film_words.h"
-#include "words/phrases.h"
-#include "words/unknown_words.h"
+#include "words/judgement_words.h"
+#include "words/report_words.h"
+#include "words/table_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,46 +11,61 @@
 namespace fogline {
 namespace {
 
-std::string cell(const Known<Quantity>& density, DensityUnits units) {
+Element cell(const Known<Quantity>& density, DensityUnits units) {
+  Element element("td");
   if (!density) {
-    return "<td>–</td>";
+    return element.text("–");
   }
   const NumberText text = text_from_density(*density, units);
-  return "<td>" + text.value + (text.doubt.empty() ? "" : " <span>" + text.doubt + "</span>") +
-         "</td>";
+  element.text(text.value);
+  return text.doubt.empty() ? element : element.text(" ").add(Element("span").text(text.doubt));
 }
 
-std::string row_name(const FrameMeasurement& frame) {
-  std::string name = std::to_string(frame.number);
-  if (frame.repeats_frame) {
-    name += " <span class=\"small\">(" + std::to_string(*frame.repeats_frame) + " again)</span>";
-  } else if (frame.cut) {
-    name += " <span class=\"small\">(cut)</span>";
-  } else if (frame.inferred) {
-    name += " <span class=\"small\">(blank?)</span>";
-  }
-  return name;
-}
-
-std::string frame_row(const FrameMeasurement& frame, DensityUnits units) {
+Element frame_row(const FrameMeasurement& frame, DensityUnits units) {
   const FrameTone& tone = frame.tone;
-  return "<tr><th scope=\"row\">" + row_name(frame) + "</th>" + cell(tone.shadow, units) +
-         cell(tone.middle, units) + cell(tone.highlight, units) + cell(tone.range, units) + "<td>" +
-         (tone.paper_range ? text_from_number(*tone.paper_range, 1) : std::string("–")) +
-         "</td></tr>\n";
+  Element name = row_head(std::to_string(frame.number));
+  if (const std::string note = frame_note(frame); !note.empty()) {
+    name.text(" ").add(Element("span").set("class", "small").text(note));
+  }
+  Element row("tr");
+  row.add(name).add(cell(tone.shadow, units)).add(cell(tone.middle, units));
+  row.add(cell(tone.highlight, units)).add(cell(tone.range, units));
+  return row.add(
+      Element("td").text(tone.paper_range ? text_from_number(*tone.paper_range, 1) : "–"));
 }
 
-std::string median_rows(const RollMedians& medians, DensityUnits units) {
-  std::string html = "<tr class=\"sum\"><th scope=\"row\">median</th>" +
-                     cell(medians.shadow, units) + cell(medians.middle, units) +
-                     cell(medians.highlight, units) + cell(medians.range, units) +
-                     "<td></td></tr>\n";
+Markup median_rows(const RollMedians& medians, DensityUnits units) {
+  const Element nothing("td");
+  Element median("tr");
+  median.set("class", "sum").add(row_head("median"));
+  median.add(cell(medians.shadow, units)).add(cell(medians.middle, units));
+  median.add(cell(medians.highlight, units)).add(cell(medians.range, units)).add(nothing);
+  Markup rows;
+  rows.add(median);
   if (medians.net_shadow) {
-    html += "<tr class=\"sum\"><th scope=\"row\">net</th>" + cell(medians.net_shadow, units) +
-            cell(medians.net_middle, units) + cell(medians.net_highlight, units) +
-            "<td></td><td></td></tr>\n";
+    Element net("tr");
+    net.set("class", "sum").add(row_head("net"));
+    net.add(cell(medians.net_shadow, units)).add(cell(medians.net_middle, units));
+    rows.add(net.add(cell(medians.net_highlight, units)).add(nothing).add(nothing));
   }
-  return html;
+  return rows;
+}
+
+Element frame_table(const RollMeasurement& measurement, DensityUnits units) {
+  Element body("tbody");
+  for (const ScanMeasurement& scan : measurement.scans) {
+    for (const FrameMeasurement& frame : scan.frames) {
+      if (!frame.target) {
+        body.add(frame_row(frame, units));
+      }
+    }
+  }
+  if (measurement.medians) {
+    body.add(median_rows(*measurement.medians, units));
+  }
+  Element table("table");
+  table.add(Element("caption").text(frame_table_caption(units)));
+  return table.add(table_head(frame_table_head)).add(body);
 }
 
 // A density as the page's grey or tint: share of light, encoded by IEC 61966-2-1 to a byte.
@@ -60,72 +76,45 @@ int srgb_from_density(double density) {
   return static_cast<int>(std::lround(255.0 * code));
 }
 
-std::string swatch(double red, double green, double blue, const std::string& words) {
-  return "<div><i style=\"background:rgb(" + std::to_string(srgb_from_density(red)) + "," +
-         std::to_string(srgb_from_density(green)) + "," + std::to_string(srgb_from_density(blue)) +
-         ")\"></i>" + words + "</div>\n";
+Element swatch(double red, double green, double blue, std::string_view words) {
+  const std::string color = "background:rgb(" + std::to_string(srgb_from_density(red)) + "," +
+                            std::to_string(srgb_from_density(green)) + "," +
+                            std::to_string(srgb_from_density(blue)) + ")";
+  return Element("div").add(Element("i").set("style", color)).text(words);
 }
 
-std::string channel_part(const BaseFog& base_fog, DensityUnits units) {
-  const auto& [red, green, blue] = *base_fog.channels;
-  const double visual = base_fog.visual.value;
-  return "<p>In this scanner's own bands: red " + sentence_html(sentence_from_density(red, units)) +
-         ", green " + sentence_html(sentence_from_density(green, units)) + ", blue " +
-         sentence_html(sentence_from_density(blue, units)) + ".</p>\n<div class=\"swatches\">" +
-         swatch(red.value, green.value, blue.value, "clear film as measured") +
-         swatch(visual, visual, visual, "a neutral of the same density") + "</div>\n";
-}
-
-std::string tint_part(const Tint& tint, DensityUnits units) {
-  std::string html;
-  for (const std::string& sentence : tint_sentences(tint, units)) {
-    html += "<p>" + sentence_html(sentence) + "</p>\n";
+Markup swatches(const ScanMeasurement& scan) {
+  if (!scan.base_fog || !scan.base_fog->channels) {
+    return {};
   }
-  return html;
+  const auto& [red, green, blue] = *scan.base_fog->channels;
+  const double visual = scan.base_fog->visual.value;
+  Element pair("div");
+  pair.set("class", "swatches").add(swatch(red.value, green.value, blue.value, swatch_words()));
+  return Markup().add(pair.add(swatch(visual, visual, visual, neutral_words())));
 }
 
 }  // namespace
 
-std::string clear_film_part(const ScanMeasurement& scan, DensityUnits units, bool name_file) {
-  std::string html = name_file ? "<h3>" + html_escaped(scan.info.file) + "</h3>\n" : std::string();
-  if (!scan.base_fog) {
-    return html + "<p>Base plus fog isn't known. " + sentence_html(told_reason(scan.base_fog)) +
-           "</p>\n" + tint_part(scan.tint, units);
+Markup clear_film_part(const RollPage& page) {
+  Markup markup = paragraphs(fog_sentences(page.record));
+  for (const ScanMeasurement& scan : page.measurement().scans) {
+    if (page.is_of_several()) {
+      markup.add(Element("h3").text(scan.info.file));
+    }
+    markup.add(paragraphs(tint_sentences(scan.tint, page.units)));
+    markup.add(paragraph(base_fog_sentence(scan, page.units)));
+    markup.add(paragraph(channel_sentence(scan, page.units))).add(swatches(scan));
   }
-  html += tint_part(scan.tint, units) + "<p>Base plus fog is " +
-          sentence_html(sentence_from_density(scan.base_fog->visual, units)) + ", read " +
-          std::string(place_phrase(scan.base_fog->source));
-  if (scan.base_fog->area_mm2) {
-    html += " over " + text_from_number(*scan.base_fog->area_mm2, 0) + " mm²";
-  }
-  html += ": the film's own base, with whatever veil and dye is left in it.</p>\n";
-  if (scan.base_fog->channels) {
-    html += channel_part(*scan.base_fog, units);
-  }
-  return html;
+  return markup;
 }
 
-std::string frame_table(const RollMeasurement& measurement, DensityUnits units) {
-  std::string rows;
-  for (const ScanMeasurement& scan : measurement.scans) {
-    for (const FrameMeasurement& frame : scan.frames) {
-      rows += frame.target ? std::string() : frame_row(frame, units);
-    }
+Markup frames_part(const RollPage& page) {
+  Markup markup;
+  for (std::size_t i = 0; i < page.measurement().scans.size(); ++i) {
+    markup.add(scale_figure(page, i));
   }
-  if (rows.empty()) {
-    return "";
-  }
-  if (measurement.medians) {
-    rows += median_rows(*measurement.medians, units);
-  }
-  return std::string("<table><caption>") +
-         (units == DensityUnits::stops ? "Stops of light held back" : "Density") +
-         " of each frame; <i>net</i> is the median above base plus fog; <i>paper</i> is the log "
-         "exposure range that a frame asks of the paper.</caption>\n<thead><tr><th "
-         "scope=\"col\">frame</th><th scope=\"col\">shadow</th><th scope=\"col\">middle</th><th "
-         "scope=\"col\">highlight</th><th scope=\"col\">range</th><th "
-         "scope=\"col\">paper</th></tr></thead>\n<tbody>\n" +
-         rows + "</tbody></table>\n";
+  return markup.add(frame_table(page.measurement(), page.units));
 }
 
 }  // namespace fogline

@@ -1,5 +1,6 @@
-#include "page/draw/escape.h"
+#include "page/draw/plot.h"
 #include "page/page_parts.h"
+#include "words/figure_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -8,122 +9,99 @@
 
 // The density scale of a roll: one row a frame, from shadow to highlight, with a dot at the middle
 // tone and a band of doubt at both ends. Places along the scale are percentages and heights are
-// pixels, so that the figure fits any width and its letters keep their size.
+// points, so that the figure fits any width and its letters keep their size.
 
 namespace fogline {
 namespace {
 
-constexpr double scale_end = 3.0;     // the density that a good scan still tells
+constexpr Scale scale{0.0, 3.0};      // to the density that a good scan still tells
 constexpr double grid_density = 0.3;  // one stop of light, to a third of a percent
-constexpr int grid_lines = 10;
-constexpr int head_px = 42;  // names of the aim's bands, then the upper numbers
-constexpr int row_px = 38;
-constexpr int foot_px = 46;  // the name of the dashed line, then the lower numbers
-constexpr int name_px = 16;
+constexpr double grid_stops = 10.0;   // the whole scale in stops
+constexpr double head = 42.0;         // names of the aim's bands, then the upper numbers
+constexpr double row_height = 38.0;
+constexpr double foot = 46.0;  // the name of the dashed line, then the lower numbers
+constexpr double name_height = 16.0;
+constexpr double grid_top = head - 6.0;
+constexpr double upper_numbers = head - 11.0;
 
-// Where shadow and highlight of a usual picture are wished, above clear film, for a contrast index
-// of 0.58 (common practice, no source); for another aim they lie in proportion.
-constexpr double usual_contrast_index = 0.58;
-constexpr double shadow_from = 0.20;
-constexpr double shadow_to = 0.40;
-constexpr double highlight_from = 1.05;
-constexpr double highlight_to = 1.35;
-
-std::string place(double density) {
-  return machine_number(100.0 * std::clamp(density / scale_end, 0.0, 1.0), 2) + "%";
+Place place(double density) {
+  return percent(scale.held_share(density));
 }
 
-std::string px(double value) {
-  return text_from_number(value, 0);
+Element vertical(std::string_view css_class, double density, double top, double bottom) {
+  return line(css_class, {place(density), place(density)}, {points(top), points(bottom)});
 }
 
-std::string vertical(std::string_view css_class, double density, double top, double bottom) {
-  return "<line class=\"" + std::string(css_class) + "\" x1=\"" + place(density) + "\" x2=\"" +
-         place(density) + "\" y1=\"" + px(top) + "\" y2=\"" + px(bottom) + "\"/>\n";
-}
-
-std::string band(std::string_view css_class, double from, double to, double top, double bottom) {
-  const double left = std::clamp(from, 0.0, scale_end);
-  const double right = std::clamp(to, left, scale_end);
-  return "<rect class=\"" + std::string(css_class) + "\" x=\"" + place(left) + "\" width=\"" +
-         place(right - left) + "\" y=\"" + px(top) + "\" height=\"" + px(bottom - top) + "\"/>\n";
-}
-
-std::string label(std::string_view css_class, double density, double y, std::string_view anchor,
-                  const std::string& text) {
-  const std::string named =
-      css_class.empty() ? std::string() : " class=\"" + std::string(css_class) + "\"";
-  return "<text" + named + " x=\"" + place(density) + "\" y=\"" + px(y) + "\" text-anchor=\"" +
-         std::string(anchor) + "\">" + text + "</text>\n";
+Element doubt(std::string_view css_class, const Quantity& density, double top, double bottom) {
+  const double from = density.lower95.value_or(density.value - density.u95);
+  const double to = density.upper95.value_or(density.value + density.u95);
+  return band(css_class, {place(from), place(to)}, {points(top), points(bottom)});
 }
 
 // Density above and stops below, or the other way round, as the reader asked.
-std::string axis(int bottom, DensityUnits units) {
-  std::string html;
-  for (int i = 0; i <= grid_lines; ++i) {
-    const double density = grid_density * i;
-    const std::string as_density = text_from_number(density, 1);
-    const std::string as_stops = std::to_string(i);
-    const bool density_first = units == DensityUnits::density;
-    html += vertical("grid", density, head_px - 6, bottom + name_px + 8);
-    html += label("", density, head_px - 11, "middle", density_first ? as_density : as_stops);
-    html +=
-        label("", density, bottom + name_px + 23, "middle", density_first ? as_stops : as_density);
-  }
-  return html;
-}
-
-double lower_end(const Quantity& density) {
-  return density.lower95.value_or(density.value - density.u95);
-}
-double upper_end(const Quantity& density) {
-  return density.upper95.value_or(density.value + density.u95);
+Markup axes(double bottom, DensityUnits units) {
+  const AxisMarks densities{scale, grid_density, 1};
+  const AxisMarks stops{{0.0, grid_stops}, 1.0, 0};
+  const bool density_first = units == DensityUnits::density;
+  AxisX axis{
+      "grid", {points(grid_top), points(bottom + name_height + 8.0)}, points(upper_numbers), 0.0};
+  Markup markup = axis_x(density_first ? densities : stops, axis);
+  axis.numbers = points(bottom + name_height + 23.0);
+  return markup.add(axis_x_numbers(density_first ? stops : densities, axis));
 }
 
 // One end of a frame's line with its doubt. A highlight that is only known to be denser than the
 // scan can tell ends in an arrow instead of a band.
-std::string line_end(const Quantity& density, double middle_y) {
+Markup line_end(const Quantity& density, double middle_y) {
   constexpr double half_height = 7.0;
-  if (density.at_least || density.value > scale_end) {
-    return "<svg x=\"" + place(density.value) + "\" y=\"" + px(middle_y) +
-           "\" width=\"1\" height=\"1\" overflow=\"visible\"><path class=\"more\" d=\"M0 "
-           "0H12M7 -5L12 0L7 5\"/></svg>\n";
+  if (density.at_least || density.value > scale.to) {
+    PathData arrow(0);
+    arrow.move_to(0.0, 0.0).line_to(12.0, 0.0);
+    arrow.move_to(7.0, -5.0).line_to(12.0, 0.0).line_to(7.0, 5.0);
+    Element at("svg");
+    at.set("x", place(density.value).text()).set("y", points(middle_y).text());
+    at.set("width", 1).set("height", 1).set("overflow", "visible");
+    return Markup().add(at.add(path("more", arrow)));
   }
-  return band("doubt", lower_end(density), upper_end(density), middle_y - half_height,
-              middle_y + half_height) +
-         vertical("end", density.value, middle_y - half_height, middle_y + half_height);
+  const double top = middle_y - half_height;
+  const double bottom = middle_y + half_height;
+  return Markup()
+      .add(doubt("doubt", density, top, bottom))
+      .add(vertical("end", density.value, top, bottom));
 }
 
-std::string frame_row(const FrameMeasurement& frame, int row) {
+Markup frame_row(const FrameMeasurement& frame, int row) {
   const FrameTone& tone = frame.tone;
-  const int middle_y = head_px + row_px * row + row_px / 2;
-  std::string html;
+  const double middle_y = head + row_height * (row + 0.5);
+  const Place y = points(middle_y);
+  Markup markup;
   for (const auto& end : {tone.shadow, tone.highlight}) {
-    html += end ? line_end(*end, middle_y) : "";
+    markup.add(end ? line_end(*end, middle_y) : Markup());
   }
   if (tone.shadow && tone.highlight) {
-    const bool faint = frame.inferred || frame.cut || frame.repeats_frame.has_value();
-    html += std::string("<line class=\"span") + (faint ? " faintly" : "") + "\" x1=\"" +
-            place(tone.shadow->value) + "\" x2=\"" + place(tone.highlight->value) + "\" y1=\"" +
-            px(middle_y) + "\" y2=\"" + px(middle_y) + "\"/>\n";
+    const bool is_faint = frame.inferred || frame.cut || frame.repeats_frame.has_value();
+    markup.add(line(is_faint ? "span faintly" : "span",
+                    {place(tone.shadow->value), place(tone.highlight->value)}, {y, y}));
   }
   if (tone.middle) {
-    html += "<circle class=\"mid\" r=\"3.5\" cx=\"" + place(tone.middle->value) + "\" cy=\"" +
-            px(middle_y) + "\"/>\n";
+    constexpr double radius = 3.5;
+    markup.add(dot("mid", radius, place(tone.middle->value), y));
   }
-  return html;
+  return markup;
 }
 
-std::string base_line(const ScanMeasurement& scan, int bottom, DensityUnits units) {
+Markup base_line(const ScanMeasurement& scan, double bottom, DensityUnits units) {
   if (!scan.base_fog || scan.densities_above == DensitiesAbove::base) {
-    return "";
+    return {};
   }
   const Quantity& visual = scan.base_fog->visual;
   // The name stands right of its line, a blank away.
-  return band("baseband", lower_end(visual), upper_end(visual), head_px - 6, bottom + 4) +
-         vertical("base", visual.value, head_px - 6, bottom + name_px) +
-         label("word", visual.value, bottom + name_px, "start",
-               "&#160;base plus fog " + html_escaped(sentence_from_density(visual, units)));
+  constexpr std::string_view blank = "\u00A0";
+  return Markup()
+      .add(doubt("baseband", visual, grid_top, bottom + 4.0))
+      .add(vertical("base", visual.value, grid_top, bottom + name_height))
+      .add(label("word", {place(visual.value), points(bottom + name_height), Anchor::start},
+                 std::string(blank) + base_fog_words(visual, units)));
 }
 
 // What density 0 of the film is on this scale; absent where it isn't known.
@@ -134,38 +112,42 @@ std::optional<double> clear_density(const ScanMeasurement& scan) {
   return scan.base_fog ? std::optional(scan.base_fog->visual.value) : std::nullopt;
 }
 
-// The two names grow away from each other, so that they don't meet on a narrow page.
-std::string aim_band(double from, double to, int bottom, const std::string& name, bool ends_here) {
-  return band("aim", from, to, head_px - 6, bottom + 4) + "<text class=\"aim-word\" x=\"" +
-         place(ends_here ? to : from) + "\" y=\"12\" text-anchor=\"" +
-         (ends_here ? "end" : "start") + "\">" + name + "</text>\n";
+Markup aim_band(double from, double to, double bottom, std::string_view name, Anchor anchor) {
+  constexpr double name_y = 12.0;
+  const Place name_x = place(anchor == Anchor::end ? to : from);
+  return Markup()
+      .add(band("aim", {place(from), place(to)}, {points(grid_top), points(bottom + 4.0)}))
+      .add(label("aim-word", {name_x, points(name_y), anchor}, name));
 }
 
-std::string aim_bands(const ScanMeasurement& scan, const Aim& aim, int bottom) {
+// The two names grow away from each other, so that they don't meet on a narrow page.
+Markup aim_bands(const ScanMeasurement& scan, const Aim& aim, double bottom) {
   const auto clear = clear_density(scan);
   if (!clear) {
-    return "";
+    return {};
   }
-  const double factor = aim.contrast_index / usual_contrast_index;
-  return aim_band(*clear + factor * shadow_from, *clear + factor * shadow_to, bottom, "shadow aim",
-                  true) +
-         aim_band(*clear + factor * highlight_from, *clear + factor * highlight_to, bottom,
-                  "highlight aim", false);
+  const WishedTones wished = wished_tones(aim);
+  return Markup()
+      .add(aim_band(*clear + wished.shadow_from, *clear + wished.shadow_to, bottom,
+                    shadow_aim_words(), Anchor::end))
+      .add(aim_band(*clear + wished.highlight_from, *clear + wished.highlight_to, bottom,
+                    highlight_aim_words(), Anchor::start));
 }
 
 // The frame itself, cut out of the picture drawn above, as large as its row lets it be.
-std::string thumbnail(const BoxPx& box, const PagePicture& picture, std::size_t index) {
-  constexpr double widest_px = 48.0;
-  constexpr double highest_px = 34.0;
-  if (!(box.width > 0.0 && box.height > 0.0)) {
-    return "";
+Markup thumbnail(const BoxPx& box, const PagePicture& picture, std::size_t index) {
+  constexpr double widest = 48.0;
+  constexpr double highest = 34.0;
+  if (!(has_picture(picture) && box.width > 0.0 && box.height > 0.0)) {
+    return {};
   }
-  const double shown = std::min(widest_px / box.width, highest_px / box.height);
-  const double scale = picture.scan_px_per_pixel;
-  return "<svg width=\"" + px(box.width * shown) + "\" height=\"" + px(box.height * shown) +
-         "\" viewBox=\"" + px(box.x / scale) + " " + px(box.y / scale) + " " +
-         px(box.width / scale) + " " + px(box.height / scale) + "\"><use href=\"#scan-" +
-         std::to_string(index) + "\"/></svg>";
+  const double shown = std::min(widest / box.width, highest / box.height);
+  const double reduced = picture.scan_px_per_pixel;
+  Element window =
+      window_on("#scan-" + std::to_string(index),
+                {box.x / reduced, box.y / reduced, box.width / reduced, box.height / reduced}, 0);
+  return Markup().add(
+      window.set("width", box.width * shown, 0).set("height", box.height * shown, 0));
 }
 
 /// Frames of a target are no pictures.
@@ -176,64 +158,41 @@ std::vector<FrameMeasurement> picture_frames(const ScanMeasurement& scan) {
   return frames;
 }
 
-std::string names_column(const ScanMeasurement& scan, const PagePicture& picture,
-                         std::size_t index) {
-  std::string html = "<div class=\"names\" aria-hidden=\"true\">\n";
+Element names_column(const ScanMeasurement& scan, const PagePicture& picture, std::size_t index) {
+  Element names("div");
+  names.set("class", "names").set("aria-hidden", "true");
   for (const FrameMeasurement& frame : picture_frames(scan)) {
-    html += "<div><span>" + std::to_string(frame.number) + "</span>";
-    html += has_picture(picture) ? thumbnail(frame.box_px, picture, index) : "";
-    html += "</div>\n";
+    names.add(Element("div")
+                  .add(Element("span").text(std::to_string(frame.number)))
+                  .add(thumbnail(frame.box_px, picture, index)));
   }
-  return html + "</div>\n";
-}
-
-std::string caption(const ScanMeasurement& scan, const Aim& aim, DensityUnits units,
-                    bool name_file) {
-  const bool in_stops = units == DensityUnits::stops;
-  std::string text = name_file ? html_escaped(scan.info.file) + ". " : std::string();
-  text +=
-      "Each line runs from a frame's shadow to its highlight, the dot is its middle tone, the "
-      "shaded ends are the doubt. Numbers above: ";
-  text += in_stops ? "stops of light held back" : "density";
-  text +=
-      scan.densities_above == DensitiesAbove::base ? " above clear film" : " above the bare light";
-  text += in_stops ? "; below: density." : "; below: the same in stops.";
-  if (clear_density(scan)) {
-    const double factor = aim.contrast_index / usual_contrast_index;
-    const auto range = [&](double from, double to) {
-      return text_from_number(factor * from, 2) + " to " + text_from_number(factor * to, 2);
-    };
-    text += " The dashed bands are where a usual picture's shadow (" +
-            range(shadow_from, shadow_to) + ") and highlight (" +
-            range(highlight_from, highlight_to) +
-            ") are wished above clear film, for a contrast index of " +
-            text_from_number(aim.contrast_index, 2) + " (common practice, no source).";
-  }
-  return text;
+  return names;
 }
 
 }  // namespace
 
-std::string scale_figure(const ScanMeasurement& scan, const PagePicture& picture, std::size_t index,
-                         const Aim& aim, DensityUnits units, bool name_file) {
+Markup scale_figure(const RollPage& page, std::size_t index) {
+  const ScanMeasurement& scan = page.measurement().scans[index];
+  const Aim& aim = page.record.judgement.aim;
   const std::vector<FrameMeasurement> frames = picture_frames(scan);
   if (frames.empty()) {
-    return "";
+    return {};
   }
-  const int rows = static_cast<int>(frames.size());
-  const int bottom = head_px + row_px * rows;
-  std::string html = "<figure><div class=\"scale\">" + names_column(scan, picture, index) +
-                     "<svg height=\"" + std::to_string(bottom + foot_px) +
-                     "\" role=\"img\" aria-label=\"Shadow, middle and highlight of each frame on "
-                     "the density scale; the table below has the numbers\">\n" +
-                     axis(bottom, units) + aim_bands(scan, aim, bottom) +
-                     base_line(scan, bottom, units);
+  const double bottom = head + row_height * static_cast<double>(frames.size());
+  Element svg("svg");
+  svg.set("height", bottom + foot, 0).set("role", "img").set("aria-label", figure_names.scale);
+  svg.add(axes(bottom, page.units)).add(aim_bands(scan, aim, bottom));
+  svg.add(base_line(scan, bottom, page.units));
   int row = 0;
   for (const FrameMeasurement& frame : frames) {
-    html += frame_row(frame, row++);
+    svg.add(frame_row(frame, row++));
   }
-  return html + "</svg></div>\n<figcaption>" + caption(scan, aim, units, name_file) +
-         "</figcaption></figure>\n";
+  Element drawing("div");
+  drawing.set("class", "scale").add(names_column(scan, page.pictures[index], index)).add(svg);
+  Element caption("figcaption");
+  caption.text(page.is_of_several() ? scan.info.file + ". " : "");
+  caption.text(scale_caption(scan, aim, page.units, clear_density(scan).has_value()));
+  return Markup().add(Element("figure").add(drawing).add(caption));
 }
 
 }  // namespace fogline

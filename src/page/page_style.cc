@@ -62,7 +62,7 @@ print-color-adjust:exact;-webkit-print-color-adjust:exact}
 .strip>svg{overflow:visible}
 .strip .m{position:absolute;font-style:normal;font-size:.6875rem;line-height:1;color:#1c1a17;
 padding:.1rem}
-.strip .t{transform:translate(-50%,-100%)}
+.strip .t,.strip .n{transform:translate(-50%,-100%)}
 .strip .n{background:#fbfaf5;padding:1px 2px;border-radius:2px;margin-top:-2px}
 .strip .b{transform:translate(-50%,0)}
 .strip .l{transform:translate(-100%,-50%)}

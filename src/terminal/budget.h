@@ -7,7 +7,7 @@
 
 namespace fogline {
 
-/// Where the doubt of each number comes from.
+/// Where the doubt of each number comes from, below its heading.
 void put_budgets(TextLayout& layout, const RollMeasurement& measurement, DensityUnits units);
 
 }  // namespace fogline

@@ -1,12 +1,12 @@
 #include "terminal/text_judgement.h"
 
-#include "words/aim_words.h"
 #include "words/columns.h"
 #include "words/evidence_words.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
 #include "words/mark_list.h"
 #include "words/recipe.h"
+#include "words/report_words.h"
 #include "words/safety.h"
 #include "words/unknown_words.h"
 
@@ -18,9 +18,9 @@ namespace {
 
 void put_findings(TextLayout& layout, const RollRecord& record, FindingPlace place) {
   for (const Finding* finding : findings_at(record, place)) {
-    layout.paragraph(finding_sentence(*finding));
+    layout.paragraph_once(finding_sentence(*finding));
     for (const std::string& sentence : evidence_sentences(*finding)) {
-      layout.item('-', sentence);
+      layout.item_once('-', sentence);
     }
   }
 }
@@ -32,22 +32,6 @@ std::string bar(double probability, std::size_t full_width) {
   std::string signs;
   signs.assign(static_cast<std::size_t>(length), '=');
   return signs;
-}
-
-void put_numbers(TextLayout& layout, const Judgement& judgement) {
-  const LightOrTime& weighed = judgement.light_or_time;
-  if (weighed.contrast_index) {
-    layout.paragraph("Contrast index as believed now " +
-                     sentence_from_density(*weighed.contrast_index, DensityUnits::density) +
-                     "; the aim is " + text_from_number(judgement.aim.contrast_index, 2) + " ± " +
-                     text_from_number(judgement.aim.tolerance, 2) + " (" +
-                     aim_source_words(judgement.aim) + ").");
-  }
-  if (weighed.exposure_stops) {
-    layout.paragraph("Light over the usual placement " +
-                     sentence_from_density(*weighed.exposure_stops, DensityUnits::density) +
-                     " stops (more is plus).");
-  }
 }
 
 std::string mark_line(const NumberedMark& numbered, DensityUnits units) {
@@ -74,41 +58,25 @@ void put_mark_list(TextLayout& layout, const MarkList& list, DensityUnits units)
                          ", " + mark_size_text(mark) + ", " + mark_contrast_text(mark, units) +
                          ", " + chance_text(mark.confidence));
   }
-  if (!list.others.empty()) {
-    layout.paragraph("And less telling: " + mark_counts(list.others) + ".");
-  }
 }
 
 }  // namespace
 
 void put_tonight(TextLayout& layout, const RollRecord& record) {
-  if (!record.judgement.advice) {
-    return;
-  }
-  const std::vector<TonightStep> steps = tonight_steps(*record.judgement.advice);
-  if (steps.empty()) {
-    return;
-  }
-  layout.heading("Do tonight");
-  for (const TonightStep& step : steps) {
+  for (const TonightStep& step : tonight_steps(*record.judgement.advice)) {
     layout.item('-', step.full);
   }
 }
 
 void put_next_roll(TextLayout& layout, const RollRecord& record) {
-  if (!record.judgement.advice) {
-    return;
-  }
-  layout.heading("Next roll");
   constexpr std::size_t name_width = 9;
   for (const RecipeLine& line : recipe_lines(*record.judgement.advice)) {
-    const std::string text = padded(std::string(line.name), name_width) + line.setting +
-                             (line.note.empty() ? "" : ", " + line.note);
+    const std::string setting = line.setting + (line.note.empty() ? "" : ", " + line.note);
+    const std::string text = padded(std::string(line.name), name_width) + setting;
     if (columns(text) + 2 <= layout.width()) {
       layout.line(text);
     } else {
-      layout.item('-', std::string(line.name) + ": " + line.setting +
-                           (line.note.empty() ? "" : ", " + line.note));
+      layout.item('-', std::string(line.name) + ": " + setting);
     }
   }
   layout.paragraph(safety_line());
@@ -116,10 +84,6 @@ void put_next_roll(TextLayout& layout, const RollRecord& record) {
 
 void put_light_or_time(TextLayout& layout, const RollRecord& record) {
   const LightOrTime& weighed = record.judgement.light_or_time;
-  if (record.measurement.scans.empty()) {
-    return;
-  }
-  layout.heading("Light or time?");
   if (weighed.judged()) {
     constexpr std::size_t name_width = 19;
     constexpr std::size_t percent_width = 11;
@@ -127,68 +91,47 @@ void put_light_or_time(TextLayout& layout, const RollRecord& record) {
     const std::size_t bar_width =
         std::min(widest_bar, layout.width() - name_width - percent_width - 2);
     for (const CauseChance& chance : cause_chances(*weighed.causes)) {
-      const std::string line = padded(std::string(chance.name), name_width) +
-                               padded(chance_text(chance.probability), percent_width) +
-                               bar(chance.probability, bar_width);
-      layout.line(line.substr(0, line.find_last_not_of(' ') + 1));
+      layout.line(padded(std::string(chance.name), name_width) +
+                  padded(chance_text(chance.probability), percent_width) +
+                  bar(chance.probability, bar_width));
     }
-    put_numbers(layout, record.judgement);
-  } else if (const std::string reason = reason_sentence(weighed.causes.why()); !reason.empty()) {
-    layout.paragraph(reason);
+    for (const std::string& sentence : belief_sentences(record.judgement)) {
+      layout.paragraph(sentence);
+    }
+  } else {
+    layout.paragraph_once(reason_sentence(weighed.causes.why()));
   }
   for (const std::string& sentence : evidence_sentences(weighed.evidence)) {
-    layout.item('-', sentence);
+    layout.item_once('-', sentence);
   }
-  if (weighed.would_tell_most) {
-    layout.paragraph("What would tell most: " +
-                     std::string(measurement_sentence(*weighed.would_tell_most)));
-  }
-  for (const Finding* finding : findings_at(record, FindingPlace::light_or_time)) {
-    const bool stands_above = weighed.judged() || finding->evidence == weighed.evidence;
-    if (!stands_above || finding->cause == Cause::weak_developer ||
-        finding->cause == Cause::drift) {
-      layout.paragraph(finding_sentence(*finding));
+  layout.paragraph_once(would_tell_sentence(weighed));
+  for (const Finding* finding : findings_beside_causes(record)) {
+    layout.paragraph_once(finding_sentence(*finding));
+    for (const std::string& sentence : evidence_sentences(*finding)) {
+      layout.item_once('-', sentence);
     }
   }
 }
 
 void put_marks(TextLayout& layout, const RollRecord& record, DensityUnits units) {
   const RollMeasurement& measurement = record.measurement;
-  if (measurement.scans.empty()) {
-    return;
-  }
-  layout.heading("Marks");
   put_findings(layout, record, FindingPlace::marks);
   const std::vector<MarkList> lists = mark_lists(measurement);
   const bool several = lists.size() > 1;
   for (std::size_t i = 0; i < lists.size(); ++i) {
     const ScanMeasurement& scan = measurement.scans[i];
-    const std::string name = several ? scan.info.file + ": " : "";
-    if (lists[i].numbered.empty()) {
-      layout.paragraph(
-          name + (scan.marks_limit ? unknown_sentence(*scan.marks_limit) : "No mark was found."));
-      continue;
-    }
-    if (several) {
+    if (several && !lists[i].numbered.empty()) {
       layout.paragraph(scan.info.file + ":");
     }
     put_mark_list(layout, lists[i], units);
-    if (scan.marks_limit) {
-      layout.paragraph(unknown_sentence(*scan.marks_limit));
+    for (const std::string& sentence : mark_sentences(scan, lists[i])) {
+      layout.paragraph_once((several ? scan.info.file + ": " : "") + sentence);
     }
   }
 }
 
 void put_baths(TextLayout& layout, const RollRecord& record) {
-  if (!record.judgement.advice) {
-    return;
-  }
-  const auto parts = recipe_reasons(record.judgement);
-  if (parts.empty()) {
-    return;
-  }
-  layout.heading("Your baths");
-  for (const RecipeReasons& part : parts) {
+  for (const RecipeReasons& part : recipe_reasons(record.judgement)) {
     std::string text = std::string(part.name) + ":";
     for (const std::string& sentence : part.sentences) {
       text += " " + sentence;

@@ -5,7 +5,8 @@
 
 #include <fogline/record/roll_record.h>
 
-// The parts of the printed report that tell what is concluded.
+// The sections of the printed report that tell what is concluded, below their headings. Each is
+// called only where the roll has it (`sections_of`).
 
 namespace fogline {
 

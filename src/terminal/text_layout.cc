@@ -24,15 +24,41 @@ std::size_t word_end(std::string_view text, std::size_t from) {
   return std::min(to, text.size());
 }
 
+std::string lower(std::string_view text) {
+  std::string small(text);
+  std::transform(small.begin(), small.end(), small.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+  return small;
+}
+
+/// So much room a column needs for words that break.
+constexpr std::size_t least_column = 24;
+
 }  // namespace
 
-void TextLayout::heading(std::string_view title) {
-  if (!text_.empty()) {
-    text_ += '\n';
+void Told::add(std::string_view text) {
+  text_ += lower(text) + '\n';
+}
+
+bool Told::has(std::string_view sentence) const {
+  if (sentence.ends_with('.')) {
+    sentence.remove_suffix(1);
   }
-  text_ +=
-      color_ ? std::string(bold) + std::string(title) + std::string(plain) : std::string(title);
+  return !sentence.empty() && text_.find(lower(sentence)) != std::string::npos;
+}
+
+void TextLayout::heading(std::string_view title) {
+  pending_heading_ = title;
+}
+
+void TextLayout::put_heading() {
+  if (pending_heading_.empty()) {
+    return;
+  }
+  text_ += text_.empty() ? "" : "\n";
+  text_ += color_ ? std::string(bold) + pending_heading_ + std::string(plain) : pending_heading_;
   text_ += '\n';
+  pending_heading_.clear();
 }
 
 void TextLayout::paragraph(std::string_view text) {
@@ -44,16 +70,49 @@ void TextLayout::item(char sign, std::string_view text) {
   wrap(text, first, "    ");
 }
 
+void TextLayout::paragraph_once(std::string_view text) {
+  if (!text.empty() && !has_told(text)) {
+    paragraph(text);
+  }
+}
+
+void TextLayout::item_once(char sign, std::string_view text) {
+  if (!text.empty() && !has_told(text)) {
+    item(sign, text);
+  }
+}
+
 void TextLayout::line(std::string_view text, bool dim) {
+  put_heading();
+  const std::string_view shown = text.substr(0, text.find_last_not_of(' ') + 1);
   text_ += "  ";
-  text_ += dim && color_ ? std::string(dim_code) + std::string(text) + std::string(plain)
-                         : std::string(text);
+  text_ += dim && color_ ? std::string(dim_code) + std::string(shown) + std::string(plain)
+                         : std::string(shown);
   text_ += '\n';
+}
+
+void TextLayout::row(std::string_view head, std::string_view text) {
+  const std::size_t indent = columns(head) + 2;
+  if (indent + std::min(least_column, columns(text)) > width_) {
+    std::string joined(head.substr(0, head.find_last_not_of(' ') + 1));
+    item('-', joined.append(text.empty() ? "" : ", ").append(text));
+  } else if (text.empty()) {
+    line(head);
+  } else {
+    wrap(text, "  " + std::string(head), std::string(indent, ' '));
+  }
+}
+
+void TextLayout::block(std::string_view lines) {
+  put_heading();
+  text_ += lines;
 }
 
 void TextLayout::wrap(std::string_view text, std::string_view first_indent,
                       std::string_view indent) {
-  const std::string safe = printable(text);
+  put_heading();
+  told_.add(text);
+  const std::string safe = printable(text.substr(0, text.find_last_not_of(' ') + 1));
   std::string line(first_indent);
   bool line_is_empty = true;
   std::size_t from = 0;
@@ -70,6 +129,25 @@ void TextLayout::wrap(std::string_view text, std::string_view first_indent,
     from = to + 1;
   }
   text_ += line + '\n';
+}
+
+void put_columns(TextLayout& layout, const std::vector<std::vector<std::string>>& rows) {
+  std::vector<std::size_t> widths;
+  for (const std::vector<std::string>& row : rows) {
+    widths.resize(std::max(widths.size(), row.size()), 0);
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      widths[i] = std::max(widths[i], columns(row[i]));
+    }
+  }
+  bool is_head = true;
+  for (const std::vector<std::string>& row : rows) {
+    std::string line;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      line += padded(row[i], widths[i]) + "  ";
+    }
+    layout.line(line, is_head);
+    is_head = false;
+  }
 }
 
 }  // namespace fogline

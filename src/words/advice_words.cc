@@ -11,7 +11,7 @@ namespace fogline {
 
 namespace {
 
-constexpr std::array<FactWords<DevelopmentReason>, 23> developments{{
+constexpr std::array<FactWords<DevelopmentReason>, 24> developments{{
     {DevelopmentReason::contrast_seen,
      "This roll's contrast index is about {contrast_index:2} (95 in 100: {lower95:2} to "
      "{upper95:2}), the aim {aim:2}, "},
@@ -79,10 +79,11 @@ constexpr std::array<FactWords<DevelopmentReason>, 23> developments{{
      "does."},
     {DevelopmentReason::shared_tank,
      "Rolls developed together ({tank}) share one error: correct for it once, not once for each."},
+    {DevelopmentReason::told, "It was told by another report."},
 }};
 static_assert(rows_in_order(developments));
 
-constexpr std::array<FactWords<ExposureReason>, 7> exposures{{
+constexpr std::array<FactWords<ExposureReason>, 8> exposures{{
     {ExposureReason::got_more_light,
      "This roll got about {stops:1} stops more light than usual (95 in 100: within {stops_u95:1} "
      "stops of it)."},
@@ -103,6 +104,7 @@ constexpr std::array<FactWords<ExposureReason>, 7> exposures{{
      "So large an error points to meter, shutter, aperture or a wrong setting: look there first."},
     {ExposureReason::set_index,
      "Set exposure index {exposure_index:0} instead of {exposure_index_before:0}."},
+    {ExposureReason::told, "It was told by another report."},
 }};
 static_assert(rows_in_order(exposures));
 
@@ -153,6 +155,9 @@ std::vector<std::string> exposure_sentences(const ExposureAdvice& advice) {
 }
 
 std::string light_reason_sentence(const WhyUnknown& why) {
+  if (!why.told.empty()) {
+    return why.told;
+  }
   switch (why.kind) {
     case Unknown::no_density_scan:
     case Unknown::no_clear_film:

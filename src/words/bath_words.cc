@@ -10,7 +10,7 @@ namespace {
 
 using enum BathReason;
 
-constexpr std::array<FactWords<BathReason>, 25> words{{
+constexpr std::array<FactWords<BathReason>, 26> words{{
     {own_process,
      "Chromogenic film goes through the baths of its own process: keep to their times."},
     {stop_longest,
@@ -75,6 +75,7 @@ constexpr std::array<FactWords<BathReason>, 25> words{{
      "a residual-thiosulfate test within two weeks (ISO 18917) and a residual-silver drop test on "
      "clear film do."},
     {handle_with_care, bath_caution},
+    {told, "It was told by another report."},
 }};
 static_assert(rows_in_order(words));
 

@@ -42,7 +42,7 @@ static_assert(rows_in_order(causes));
 
 using enum CauseStatement;
 
-constexpr std::array<FactWords<CauseStatement>, 32> statements{{
+constexpr std::array<FactWords<CauseStatement>, 33> statements{{
     {light_and_development_right,
      "Light and development were right: contrast index about {contrast_index:2} ± "
      "{contrast_index_u95:2}, where {aim:2} is the aim."},
@@ -95,6 +95,7 @@ constexpr std::array<FactWords<CauseStatement>, 32> statements{{
     {no_scan_tells_density, "No density can be read from this roll's scans: scan again."},
     {some_scans_tell_none,
      "No density can be read from some of this roll's scans: scan those again."},
+    {told, "It was told by another report."},
 }};
 static_assert(rows_in_order(statements));
 

@@ -153,6 +153,7 @@ constexpr auto words = std::to_array<FactWords<CautionKind>>({
      "the film against stray light would raise it."},
     {CautionKind::eight_bits,
      "Eight bits a channel: dense film falls between two codes. Scan wedge and film with 16 bits."},
+    {CautionKind::told, "Another program's caution, whose sentence is lost."},
 });
 static_assert(rows_in_order(words));
 

@@ -1,7 +1,6 @@
 #include "words/curve_words.h"
 
 #include "words/caution_words.h"
-#include "words/columns.h"
 #include "words/curve_numbers.h"
 #include "words/number_text.h"
 #include "words/unknown_words.h"
@@ -158,23 +157,6 @@ std::vector<StepRow> step_rows(const Sensitometry& read) {
                         : text_from_number(net - curve.mean.density_at(step.log_h), decimals)});
   }
   return rows;
-}
-
-std::vector<std::string> step_lines(const Sensitometry& read) {
-  std::size_t name_width = 10;
-  for (const StepRow& row : step_rows(read)) {
-    name_width = std::max(name_width, columns(row.name) + 2);
-  }
-  constexpr std::size_t number_width = 13;
-  const auto line_of = [&](const StepRow& row) {
-    return padded(row.name, name_width) + padded(row.log_h, number_width) +
-           padded(row.net_density, number_width) + row.off_curve;
-  };
-  std::vector<std::string> lines{line_of({"exposure", "log H", "net density", "off the curve"})};
-  for (const StepRow& row : step_rows(read)) {
-    lines.push_back(line_of(row));
-  }
-  return lines;
 }
 
 std::string curve_number_text(const CurveReading& reading, int decimals) {

@@ -14,11 +14,7 @@ std::vector<std::string> curve_sentences(const JudgedRoll& record);
 /// Why a roll's contrast index isn't known; empty where it is or nobody said why.
 std::string contrast_index_reason(const RollMeasurement& roll);
 
-/// The exposures as lines of a table, with their head: name, log H, net density, how far off the
-/// curve.
-std::vector<std::string> step_lines(const Sensitometry& read);
-
-/// The same number by number.
+/// The exposures, row by row: name, log H, net density, how far off the curve.
 struct StepRow {
   std::string name;
   std::string log_h;

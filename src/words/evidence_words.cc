@@ -14,7 +14,7 @@ namespace {
 
 using enum Evidence;
 
-constexpr std::array<FactWords<Evidence>, 38> words{{
+constexpr std::array<FactWords<Evidence>, 39> words{{
     {shadow,
      "Shadows: {density:2} above clear film in {frames:median}; usual is {usual_from:2} to "
      "{usual_to:2}."},
@@ -85,6 +85,7 @@ constexpr std::array<FactWords<Evidence>, 38> words{{
     {uneven_development_strongest,
      "Seen: streaks or bands of development, {count:0}; the strongest {contrast_density:2} off its "
      "surround."},
+    {told, "It was told by another report."},
 }};
 static_assert(rows_in_order(words));
 

@@ -108,6 +108,26 @@ std::vector<std::string> tint_sentences(const Tint& tint, DensityUnits units) {
   return sentences;
 }
 
+std::string_view tint_name(TintKind kind) {
+  switch (kind) {
+    case TintKind::dye_left:
+      return "dye left";
+    case TintKind::sensitising_dye:
+      return "sensitising dye left";
+    case TintKind::antihalation_dye:
+      return "anti-halation dye left";
+    case TintKind::fixer_haze:
+      return "milky film";
+    case TintKind::yellow_stain:
+      return "yellow stain";
+    case TintKind::image_stain:
+      return "stain that grows with the silver";
+    case TintKind::none:
+      break;
+  }
+  return "of unknown kind";
+}
+
 std::string_view mark_name(MarkKind kind) {
   return word_of(kind).one;
 }

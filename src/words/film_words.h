@@ -14,6 +14,9 @@ namespace fogline {
 /// What is said of a scan's colour, a sentence each.
 std::vector<std::string> tint_sentences(const Tint& tint, DensityUnits units);
 
+/// A tint in short: "dye left", "yellow stain", ...
+std::string_view tint_name(TintKind kind);
+
 /// "drying mark", "air bell", ...; in the plural "drying marks".
 std::string_view mark_name(MarkKind kind);
 std::string_view marks_name(MarkKind kind);

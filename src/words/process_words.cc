@@ -1,122 +1,116 @@
+#include "base/member_names.h"
 #include "words/schema_words.h"
+
+#include <array>
 
 namespace fogline {
 
-// Words of colour, marks, baths and the roll card. As in schema_words.cc no switch has a default: a
-// kind added without its word is a compiler warning.
+// Words of colour, marks, baths and the roll card.
 
-std::string_view schema_word(TintKind kind) {
-  switch (kind) {
-    case TintKind::none:
-      return "none";
-    case TintKind::dye_left:
-      return "dye-left";
-    case TintKind::sensitising_dye:
-      return "sensitising-dye";
-    case TintKind::antihalation_dye:
-      return "antihalation-dye";
-    case TintKind::fixer_haze:
-      return "fixer-haze";
-    case TintKind::yellow_stain:
-      return "yellow-stain";
-    case TintKind::image_stain:
-      break;
-  }
-  return "image-stain";
+template <>
+SchemaWords<TintKind> schema_words() {
+  static constexpr std::array<SchemaWord<TintKind>, 7> rows{{
+      {TintKind::none, "none"},
+      {TintKind::dye_left, "dye-left"},
+      {TintKind::sensitising_dye, "sensitising-dye"},
+      {TintKind::antihalation_dye, "antihalation-dye"},
+      {TintKind::fixer_haze, "fixer-haze"},
+      {TintKind::yellow_stain, "yellow-stain"},
+      {TintKind::image_stain, "image-stain"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, TintKind::none};
 }
 
-std::string_view schema_word(MarkKind kind) {
-  switch (kind) {
-    case MarkKind::drying_mark:
-      return "drying-mark";
-    case MarkKind::air_bell:
-      return "air-bell";
-    case MarkKind::dust:
-      return "dust";
-    case MarkKind::fibre:
-      return "fibre";
-    case MarkKind::scratch:
-      return "scratch";
-    case MarkKind::surge:
-      return "surge";
-    case MarkKind::light_leak:
-      return "light-leak";
-    case MarkKind::contact_mark:
-      return "contact-mark";
-    case MarkKind::pinhole:
-      return "pinhole";
-    case MarkKind::kink_mark:
-      return "kink-mark";
-    case MarkKind::static_mark:
-      return "static-mark";
-    case MarkKind::bromide_drag:
-      return "bromide-drag";
-    case MarkKind::low_level:
-      return "low-level";
-    case MarkKind::fingerprint:
-      return "fingerprint";
-    case MarkKind::interference_rings:
-      return "interference-rings";
-    case MarkKind::unknown:
-      break;
-  }
-  return "unknown";
+template <>
+SchemaWords<MarkKind> schema_words() {
+  static constexpr std::array<SchemaWord<MarkKind>, 16> rows{{
+      {MarkKind::drying_mark, "drying-mark"},
+      {MarkKind::air_bell, "air-bell"},
+      {MarkKind::dust, "dust"},
+      {MarkKind::fibre, "fibre"},
+      {MarkKind::scratch, "scratch"},
+      {MarkKind::surge, "surge"},
+      {MarkKind::light_leak, "light-leak"},
+      {MarkKind::contact_mark, "contact-mark"},
+      {MarkKind::pinhole, "pinhole"},
+      {MarkKind::kink_mark, "kink-mark"},
+      {MarkKind::static_mark, "static-mark"},
+      {MarkKind::bromide_drag, "bromide-drag"},
+      {MarkKind::low_level, "low-level"},
+      {MarkKind::fingerprint, "fingerprint"},
+      {MarkKind::interference_rings, "interference-rings"},
+      {MarkKind::unknown, "unknown"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, MarkKind::unknown};
 }
 
-std::string_view schema_word(BathChange change) {
-  switch (change) {
-    case BathChange::keep:
-      return "keep";
-    case BathChange::longer:
-      return "longer";
-    case BathChange::shorter:
-      return "shorter";
-    case BathChange::renew:
-      return "renew";
-    case BathChange::unknown:
-      break;
-  }
-  return "unknown";
+template <>
+SchemaWords<DevelopmentKind> schema_words() {
+  static constexpr std::array<SchemaWord<DevelopmentKind>, 3> rows{{
+      {DevelopmentKind::normal, "normal"},
+      {DevelopmentKind::expanded, "expanded"},
+      {DevelopmentKind::contracted, "contracted"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, DevelopmentKind::normal};
 }
 
-std::string_view schema_word(FilmType type) {
-  switch (type) {
-    case FilmType::cubic:
-      return "cubic";
-    case FilmType::tabular:
-      return "tabular";
-    case FilmType::chromogenic:
-      break;
-  }
-  return "chromogenic";
+template <>
+SchemaWords<BathChange> schema_words() {
+  static constexpr std::array<SchemaWord<BathChange>, 5> rows{{
+      {BathChange::keep, "keep"},
+      {BathChange::longer, "longer"},
+      {BathChange::shorter, "shorter"},
+      {BathChange::renew, "renew"},
+      {BathChange::unknown, "unknown"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, BathChange::unknown};
 }
 
-std::string_view schema_word(PrintWith use) {
-  switch (use) {
-    case PrintWith::diffusion:
-      return "diffusion";
-    case PrintWith::condenser:
-      return "condenser";
-    case PrintWith::scan:
-      break;
-  }
-  return "scan";
+template <>
+SchemaWords<FilmType> schema_words() {
+  static constexpr std::array<SchemaWord<FilmType>, 3> rows{{
+      {FilmType::cubic, "cubic"},
+      {FilmType::tabular, "tabular"},
+      {FilmType::chromogenic, "chromogenic"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, FilmType::cubic};
 }
 
-std::string_view schema_word(FixKind kind) {
-  switch (kind) {
-    case FixKind::rapid:
-      return "rapid";
-    case FixKind::plain:
-      return "plain";
-    case FixKind::hardening:
-      break;
-  }
-  return "hardening";
+template <>
+SchemaWords<PrintWith> schema_words() {
+  static constexpr std::array<SchemaWord<PrintWith>, 3> rows{{
+      {PrintWith::diffusion, "diffusion"},
+      {PrintWith::condenser, "condenser"},
+      {PrintWith::scan, "scan"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, PrintWith::diffusion};
 }
 
-std::string_view schema_word(TargetKind kind) {
-  return kind == TargetKind::bracket ? "bracket" : "exposed-wedge";
+template <>
+SchemaWords<FixKind> schema_words() {
+  static constexpr std::array<SchemaWord<FixKind>, 3> rows{{
+      {FixKind::rapid, "rapid"},
+      {FixKind::plain, "plain"},
+      {FixKind::hardening, "hardening"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, FixKind::plain};
+}
+
+template <>
+SchemaWords<TargetKind> schema_words() {
+  static constexpr std::array<SchemaWord<TargetKind>, 2> rows{{
+      {TargetKind::bracket, "bracket"},
+      {TargetKind::exposed_wedge, "exposed-wedge"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, TargetKind::bracket};
 }
 
 }  // namespace fogline

@@ -26,6 +26,9 @@ std::span<const FactWords<Refusal>> refusals_of_knowledge();
 /// Scans that calibrate nothing, or that can't be measured as asked.
 std::span<const FactWords<Refusal>> refusals_of_calibration();
 
+/// Reports that can't be read back.
+std::span<const FactWords<Refusal>> refusals_of_reports();
+
 /// All of them, in the order of the members.
 std::span<const FactWords<Refusal>> refusal_words();
 

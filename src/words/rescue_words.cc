@@ -80,7 +80,7 @@ static_assert(rows_in_order(words));
 
 /// Steps whose words are no row: told by an older report, or named by a number.
 std::optional<std::string> own_sentence(const Fact<RescueStep>& step) {
-  if (!step.told.empty()) {
+  if (!step.told.empty() || step.kind == told) {
     return step.told;
   }
   if (step.kind == print_on) {

@@ -1,235 +1,227 @@
 #include "words/schema_words.h"
 
+#include "base/member_names.h"
+
+#include <array>
+
 namespace fogline {
 
-// No switch below has a default: a kind added without its word is a compiler warning.
+// A member added without its word fails to compile.
 
-std::string_view schema_word(FilmFormat format) {
-  switch (format) {
-    case FilmFormat::f135:
-      return "135";
-    case FilmFormat::f120:
-      return "120";
-    case FilmFormat::sheet:
-      return "sheet";
-    case FilmFormat::unknown:
-      break;
-  }
-  return "unknown";
+template <>
+SchemaWords<FilmFormat> schema_words() {
+  static constexpr std::array<SchemaWord<FilmFormat>, 4> rows{{
+      {FilmFormat::f135, "135"},
+      {FilmFormat::f120, "120"},
+      {FilmFormat::sheet, "sheet"},
+      {FilmFormat::unknown, "unknown"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, FilmFormat::unknown};
 }
 
-std::string_view schema_word(TransferKind kind) {
-  switch (kind) {
-    case TransferKind::linear:
-      return "linear";
-    case TransferKind::srgb:
-      return "srgb";
-    case TransferKind::power:
-      return "power";
-    case TransferKind::scanner:
-      return "scanner-file";
-    case TransferKind::curve:
-      break;
-  }
-  return "curve";
+template <>
+SchemaWords<TransferKind> schema_words() {
+  static constexpr std::array<SchemaWord<TransferKind>, 5> rows{{
+      {TransferKind::linear, "linear"},
+      {TransferKind::srgb, "srgb"},
+      {TransferKind::power, "power"},
+      {TransferKind::curve, "curve"},
+      {TransferKind::scanner, "scanner-file"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, TransferKind::curve};
 }
 
-std::string_view schema_word(TransferSource source) {
-  switch (source) {
-    case TransferSource::icc_profile:
-      return "icc-profile";
-    case TransferSource::file_tag:
-      return "file-tag";
-    case TransferSource::option:
-      return "option";
-    case TransferSource::scanner_file:
-      return "scanner-file";
-    case TransferSource::assumed:
-      break;
-  }
-  return "assumed";
+template <>
+SchemaWords<TransferSource> schema_words() {
+  static constexpr std::array<SchemaWord<TransferSource>, 5> rows{{
+      {TransferSource::icc_profile, "icc-profile"},
+      {TransferSource::file_tag, "file-tag"},
+      {TransferSource::option, "option"},
+      {TransferSource::scanner_file, "scanner-file"},
+      {TransferSource::assumed, "assumed"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, TransferSource::assumed};
 }
 
-std::string_view schema_word(ZeroSource source) {
-  switch (source) {
-    case ZeroSource::perforations:
-      return "perforations";
-    case ZeroSource::clear_gate:
-      return "clear-gate";
-    case ZeroSource::reference_scan:
-      return "reference-scan";
-    case ZeroSource::scanner_file:
-      return "scanner-file";
-    case ZeroSource::none:
-      break;
-  }
-  return "none";
+template <>
+SchemaWords<ZeroSource> schema_words() {
+  static constexpr std::array<SchemaWord<ZeroSource>, 5> rows{{
+      {ZeroSource::perforations, "perforations"},
+      {ZeroSource::clear_gate, "clear-gate"},
+      {ZeroSource::reference_scan, "reference-scan"},
+      {ZeroSource::scanner_file, "scanner-file"},
+      {ZeroSource::none, "none"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, ZeroSource::none};
 }
 
-std::string_view schema_word(CalibrationMethod method) {
-  switch (method) {
-    case CalibrationMethod::nominal_wedge:
-      return "nominal-wedge";
-    case CalibrationMethod::layers:
-      return "layers";
-    case CalibrationMethod::bracket:
-      return "bracket";
-    case CalibrationMethod::wedge:
-      break;
-  }
-  return "wedge";
+template <>
+SchemaWords<CalibrationMethod> schema_words() {
+  static constexpr std::array<SchemaWord<CalibrationMethod>, 4> rows{{
+      {CalibrationMethod::wedge, "wedge"},
+      {CalibrationMethod::nominal_wedge, "nominal-wedge"},
+      {CalibrationMethod::layers, "layers"},
+      {CalibrationMethod::bracket, "bracket"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, CalibrationMethod::layers};
 }
 
-std::string_view schema_word(DoubtSource source) {
-  switch (source) {
-    case DoubtSource::zero:
-      return "zero";
-    case DoubtSource::evenness:
-      return "evenness";
-    case DoubtSource::clipping:
-      return "clipping";
-    case DoubtSource::stray_light:
-      return "stray-light";
-    case DoubtSource::transfer:
-      return "transfer";
-    case DoubtSource::certificate:
-      return "certificate";
-    case DoubtSource::angle:
-      return "angle-of-light";
-    case DoubtSource::noise:
-      break;
-  }
-  return "noise";
+template <>
+SchemaWords<ScannerDevice> schema_words() {
+  static constexpr std::array<SchemaWord<ScannerDevice>, 4> rows{{
+      {ScannerDevice::unknown, "unknown"},
+      {ScannerDevice::flatbed, "flatbed"},
+      {ScannerDevice::film_scanner, "film-scanner"},
+      {ScannerDevice::camera, "camera"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, ScannerDevice::unknown};
 }
 
-std::string_view schema_word(Fitness fitness) {
-  switch (fitness) {
-    case Fitness::measured:
-      return "measured";
-    case Fitness::comparable:
-      return "comparable";
-    case Fitness::indicative:
-      return "indicative";
-    case Fitness::relative:
-      return "relative";
-    case Fitness::marks_only:
-      return "marks-only";
-    case Fitness::unfit:
-      break;
-  }
-  return "unfit";
+template <>
+SchemaWords<DoubtSource> schema_words() {
+  static constexpr std::array<SchemaWord<DoubtSource>, 8> rows{{
+      {DoubtSource::noise, "noise"},
+      {DoubtSource::zero, "zero"},
+      {DoubtSource::evenness, "evenness"},
+      {DoubtSource::clipping, "clipping"},
+      {DoubtSource::stray_light, "stray-light"},
+      {DoubtSource::transfer, "transfer"},
+      {DoubtSource::certificate, "certificate"},
+      {DoubtSource::angle, "angle-of-light"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, DoubtSource::noise};
 }
 
-std::string_view schema_word(DensitiesAbove above) {
-  return above == DensitiesAbove::base ? "base" : "light-path";
+template <>
+SchemaWords<Fitness> schema_words() {
+  static constexpr std::array<SchemaWord<Fitness>, 6> rows{{
+      {Fitness::measured, "measured"},
+      {Fitness::comparable, "comparable"},
+      {Fitness::indicative, "indicative"},
+      {Fitness::relative, "relative"},
+      {Fitness::marks_only, "marks-only"},
+      {Fitness::unfit, "unfit"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, Fitness::unfit};
 }
 
-std::string_view schema_word(BaseFogSource source) {
-  switch (source) {
-    case BaseFogSource::rebate:
-      return "rebate";
-    case BaseFogSource::between_frames:
-      return "between-frames";
-    case BaseFogSource::unexposed_frame:
-      return "unexposed-frame";
-    case BaseFogSource::marked_area:
-      return "marked-area";
-    case BaseFogSource::lowest_density:
-      break;
-  }
-  return "lowest-density";
+template <>
+SchemaWords<DensitiesAbove> schema_words() {
+  static constexpr std::array<SchemaWord<DensitiesAbove>, 2> rows{{
+      {DensitiesAbove::light_path, "light-path"},
+      {DensitiesAbove::base, "base"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, DensitiesAbove::base};
 }
 
-std::string_view schema_word(ContrastMethod method) {
-  switch (method) {
-    case ContrastMethod::wedge:
-      return "wedge";
-    case ContrastMethod::bracket:
-      return "bracket";
-    case ContrastMethod::marked_areas:
-      return "marked-areas";
-    case ContrastMethod::scene_estimate:
-      return "scene-estimate";
-    case ContrastMethod::none:
-      break;
-  }
-  return "none";
+template <>
+SchemaWords<BaseFogSource> schema_words() {
+  static constexpr std::array<SchemaWord<BaseFogSource>, 5> rows{{
+      {BaseFogSource::rebate, "rebate"},
+      {BaseFogSource::between_frames, "between-frames"},
+      {BaseFogSource::unexposed_frame, "unexposed-frame"},
+      {BaseFogSource::marked_area, "marked-area"},
+      {BaseFogSource::lowest_density, "lowest-density"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, BaseFogSource::lowest_density};
 }
 
-std::string_view schema_word(StepRole role) {
-  switch (role) {
-    case StepRole::scanner_wedge:
-      return "scanner-wedge";
-    case StepRole::exposed_wedge:
-      return "exposed-wedge";
-    case StepRole::bracket:
-      return "bracket";
-    case StepRole::marked_area:
-      break;
-  }
-  return "marked-area";
+template <>
+SchemaWords<ContrastMethod> schema_words() {
+  static constexpr std::array<SchemaWord<ContrastMethod>, 5> rows{{
+      {ContrastMethod::wedge, "wedge"},
+      {ContrastMethod::bracket, "bracket"},
+      {ContrastMethod::marked_areas, "marked-areas"},
+      {ContrastMethod::scene_estimate, "scene-estimate"},
+      {ContrastMethod::none, "none"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, ContrastMethod::none};
 }
 
-std::string_view schema_word(ShapeFamily family) {
-  switch (family) {
-    case ShapeFamily::logistic:
-      return "logistic";
-    case ShapeFamily::normal:
-      return "normal";
-    case ShapeFamily::dispersed_grains:
-      return "dispersed-grains";
-    case ShapeFamily::hyperbolic:
-      break;
-  }
-  return "hyperbolic";
+template <>
+SchemaWords<StepRole> schema_words() {
+  static constexpr std::array<SchemaWord<StepRole>, 4> rows{{
+      {StepRole::scanner_wedge, "scanner-wedge"},
+      {StepRole::exposed_wedge, "exposed-wedge"},
+      {StepRole::bracket, "bracket"},
+      {StepRole::marked_area, "marked-area"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, StepRole::marked_area};
 }
 
-std::string_view schema_word(TriangleState state) {
-  switch (state) {
-    case TriangleState::met:
-      return "met";
-    case TriangleState::not_met:
-      return "not-met";
-    case TriangleState::cant_tell:
-      break;
-  }
-  return "cant-tell";
+template <>
+SchemaWords<OutlineKind> schema_words() {
+  static constexpr std::array<SchemaWord<OutlineKind>, 10> rows{{
+      {OutlineKind::strip, "strip"},
+      {OutlineKind::perforation, "perforation"},
+      {OutlineKind::frame, "frame"},
+      {OutlineKind::tone_area, "tone-area"},
+      {OutlineKind::clear_film, "clear-film"},
+      {OutlineKind::light_path, "light-path"},
+      {OutlineKind::edge_print, "edge-print"},
+      {OutlineKind::leader, "leader"},
+      {OutlineKind::opaque, "opaque"},
+      {OutlineKind::exposed_step, "exposed-step"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, OutlineKind::frame};
 }
 
-std::string_view schema_word(TonePart part) {
-  switch (part) {
-    case TonePart::shadow:
-      return "shadow";
-    case TonePart::middle:
-      return "middle";
-    case TonePart::highlight:
-      break;
-  }
-  return "highlight";
+template <>
+SchemaWords<ShapeFamily> schema_words() {
+  static constexpr std::array<SchemaWord<ShapeFamily>, 4> rows{{
+      {ShapeFamily::logistic, "logistic"},
+      {ShapeFamily::normal, "normal"},
+      {ShapeFamily::hyperbolic, "hyperbolic"},
+      {ShapeFamily::dispersed_grains, "dispersed-grains"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, ShapeFamily::logistic};
 }
 
-std::string_view schema_word(Severity severity) {
-  switch (severity) {
-    case Severity::note:
-      return "note";
-    case Severity::caution:
-      return "caution";
-    case Severity::unfit:
-      break;
-  }
-  return "unfit";
+template <>
+SchemaWords<TriangleState> schema_words() {
+  static constexpr std::array<SchemaWord<TriangleState>, 3> rows{{
+      {TriangleState::met, "met"},
+      {TriangleState::not_met, "not-met"},
+      {TriangleState::cant_tell, "cant-tell"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, TriangleState::cant_tell};
 }
 
-std::string_view schema_word(DevelopmentKind kind) {
-  switch (kind) {
-    case DevelopmentKind::normal:
-      return "normal";
-    case DevelopmentKind::expanded:
-      return "expanded";
-    case DevelopmentKind::contracted:
-      break;
-  }
-  return "contracted";
+template <>
+SchemaWords<TonePart> schema_words() {
+  static constexpr std::array<SchemaWord<TonePart>, 3> rows{{
+      {TonePart::shadow, "shadow"},
+      {TonePart::middle, "middle"},
+      {TonePart::highlight, "highlight"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, TonePart::middle};
+}
+
+template <>
+SchemaWords<Severity> schema_words() {
+  static constexpr std::array<SchemaWord<Severity>, 3> rows{{
+      {Severity::note, "note"},
+      {Severity::caution, "caution"},
+      {Severity::unfit, "unfit"},
+  }};
+  static_assert(in_order_and_complete(rows));
+  return {rows, Severity::caution};
 }
 
 }  // namespace fogline

@@ -7,27 +7,41 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
+#include <utility>
 
 namespace fogline {
 namespace {
 
-void add_once(std::vector<std::string>& sentences, const std::string& sentence) {
-  if (!sentence.empty() &&
-      std::find(sentences.begin(), sentences.end(), sentence) == sentences.end()) {
-    sentences.push_back(sentence);
+void add_once(std::vector<Unsure>& unsure, const std::string& sentence,
+              std::optional<Unknown> why = std::nullopt) {
+  const auto told = std::find_if(unsure.begin(), unsure.end(), [&](const Unsure& already) {
+    return already.sentence == sentence;
+  });
+  if (!sentence.empty() && told == unsure.end()) {
+    unsure.push_back({sentence, why});
+  }
+}
+
+template <typename T>
+void add_reason(const Known<T>& value, std::vector<Unsure>& unsure) {
+  if (!value) {
+    add_once(unsure, reason_sentence(value.why()), value.why().kind);
   }
 }
 
 // Most scans hold no leader, edge print or calibration: that they are missing makes nothing else
 // doubtful, so it isn't among these.
-void add_scan_reasons(const ScanMeasurement& scan, std::vector<std::string>& sentences) {
-  add_once(sentences, told_reason(scan.base_fog));
-  add_once(sentences, told_reason(scan.density_limit));
-  add_once(sentences, told_reason(scan.exposed_wedge_steps));
-  add_once(sentences, scan.marks_limit ? unknown_sentence(*scan.marks_limit) : "");
-  add_once(sentences, told_reason(scan.pixels_per_mm));
-  add_once(sentences, told_reason(scan.veiling_glare));
-  add_once(sentences, told_reason(scan.tint.kind));
+void add_scan_reasons(const ScanMeasurement& scan, std::vector<Unsure>& unsure) {
+  add_reason(scan.base_fog, unsure);
+  add_reason(scan.density_limit, unsure);
+  add_reason(scan.exposed_wedge_steps, unsure);
+  if (scan.marks_limit) {
+    add_once(unsure, unknown_sentence(*scan.marks_limit), scan.marks_limit->kind);
+  }
+  add_reason(scan.pixels_per_mm, unsure);
+  add_reason(scan.veiling_glare, unsure);
+  add_reason(scan.tint.kind, unsure);
 }
 
 std::string numbers_phrase(const std::vector<int>& numbers) {
@@ -42,26 +56,27 @@ std::string numbers_phrase(const std::vector<int>& numbers) {
 }
 
 // Frames that miss a value for one reason share one sentence.
-void add_frame_reasons(const ScanMeasurement& scan, std::vector<std::string>& sentences) {
+void add_frame_reasons(const ScanMeasurement& scan, std::vector<Unsure>& unsure) {
   std::map<std::string, std::vector<int>> frames_of_reason;
   for (const FrameMeasurement& frame : scan.frames) {
-    std::vector<std::string> reasons;
+    std::set<std::string> reasons;
     for (const Known<Quantity>* tone :
          {&frame.tone.shadow, &frame.tone.middle, &frame.tone.highlight, &frame.tone.range}) {
-      add_once(reasons, told_reason(*tone));
+      reasons.insert(told_reason(*tone));
     }
-    add_once(reasons, told_reason(frame.tone.paper_range));
+    reasons.insert(told_reason(frame.tone.paper_range));
+    reasons.erase("");
     for (const std::string& reason : reasons) {
       frames_of_reason[reason].push_back(frame.number);
     }
     if (frame.repeats_frame) {
-      add_once(sentences, "Frame " + std::to_string(frame.number) +
-                              " shows the same picture as frame " +
-                              std::to_string(*frame.repeats_frame) + " and is counted once.");
+      add_once(unsure, "Frame " + std::to_string(frame.number) +
+                           " shows the same picture as frame " +
+                           std::to_string(*frame.repeats_frame) + " and is counted once.");
     }
   }
   for (const auto& [reason, numbers] : frames_of_reason) {
-    add_once(sentences, numbers_phrase(numbers) + ": " + reason);
+    add_once(unsure, numbers_phrase(numbers) + ": " + reason);
   }
 }
 
@@ -123,16 +138,16 @@ std::string calibration_phrase(const ScanCalibration& calibration) {
 
 }  // namespace
 
-std::vector<std::string> unsure_sentences(const JudgedRoll& record) {
-  std::vector<std::string> sentences;
+std::vector<Unsure> unsure_of(const JudgedRoll& record) {
+  std::vector<Unsure> unsure;
   const RollMeasurement& measurement = record.measurement;
   for (const ScanMeasurement& scan : measurement.scans) {
-    add_scan_reasons(scan, sentences);
-    add_frame_reasons(scan, sentences);
+    add_scan_reasons(scan, unsure);
+    add_frame_reasons(scan, unsure);
   }
-  add_once(sentences, reason_sentence(record.judgement.light_or_time.causes.why()));
-  add_once(sentences, contrast_index_reason(measurement));
-  add_once(sentences, told_reason(measurement.contrast.density_range));
+  add_once(unsure, reason_sentence(record.judgement.light_or_time.causes.why()));
+  add_once(unsure, contrast_index_reason(measurement));
+  add_once(unsure, told_reason(measurement.contrast.density_range));
   const auto by_silver = [](const ScanMeasurement& scan) {
     return scan.calibration && (scan.calibration->method == CalibrationMethod::wedge ||
                                 scan.calibration->method == CalibrationMethod::nominal_wedge);
@@ -140,16 +155,24 @@ std::vector<std::string> unsure_sentences(const JudgedRoll& record) {
   const auto& scans = measurement.scans;
   if (!scans.empty() && std::all_of(scans.begin(), scans.end(), by_silver)) {
     add_once(
-        sentences,
+        unsure,
         "Scanners light the film from one side more than a densitometer does, which reads "
         "silver denser than it is. The wedge takes that out for silver; how far the film's base, "
         "which is none, was read otherwise is known from the kind of scanner only.");
   } else if (!scans.empty()) {
     add_once(
-        sentences,
+        unsure,
         "Scanners light the film from one side more than a densitometer does, which reads "
         "silver denser than it is. Comparing rolls from one scanner isn't touched by it; other "
         "people's numbers are.");
+  }
+  return unsure;
+}
+
+std::vector<std::string> unsure_sentences(const JudgedRoll& record) {
+  std::vector<std::string> sentences;
+  for (Unsure& unsure : unsure_of(record)) {
+    sentences.push_back(std::move(unsure.sentence));
   }
   return sentences;
 }

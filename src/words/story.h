@@ -4,12 +4,22 @@
 
 #include <fogline/process/judge_roll.h>
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace fogline {
 
-/// Sentences of *What is not sure*: values that are missing and why, cautions aside.
+/// Something that isn't sure.
+struct Unsure {
+  std::string sentence;
+  /// The reason that it tells, where it is one for which a value of a scan is missing.
+  std::optional<Unknown> why;
+};
+
+/// What isn't sure: values that are missing and why, cautions aside.
+std::vector<Unsure> unsure_of(const JudgedRoll& record);
+/// The same as the sentences of *What is not sure*.
 std::vector<std::string> unsure_sentences(const JudgedRoll& record);
 
 /// Sentences of *How it was measured*, one scan.

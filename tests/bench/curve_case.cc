@@ -99,7 +99,7 @@ CurveCase run_curve_case(CurveTest test, std::uint64_t seed, const PopulationEst
   for (const double log_h : sample_exposures(test, result.film, random)) {
     const double got = log_h + random.normal(0.0, log_h_doubt);
     const double density = base + scale * film.density(got) + random.normal(0.0, errors.own);
-    exposed.steps.push_back({"", log_h, log_h_doubt, density, errors.own, ""});
+    exposed.steps.push_back({"", log_h, log_h_doubt, density, errors.own, std::nullopt});
   }
   result.steps = static_cast<int>(exposed.steps.size());
   exposed.base_fog = base + random.normal(0.0, errors.base);

@@ -577,6 +577,42 @@ def sample_scan_is_measured(folder):
     check("data:image/jpeg;base64,/9j/" in page, "no picture")
 
 
+SCREEN_LINES = 40
+
+
+def fits_on_one_screen(name):
+    def fits(folder):
+        scan = SOURCE / "sample_scans" / f"{name}.tif"
+        if not scan.exists():
+            raise Skip(f"{scan} is absent")
+        card = scan.with_suffix(".toml")
+        options = ["--card", str(card)] if card.exists() else []
+        result = run(folder, "measure", str(scan), "--html", "page.html", *options)
+        check_run(result, 0)
+        lines = result.stdout.splitlines()
+        check(len(lines) <= SCREEN_LINES, f"{len(lines)} lines", result.stdout)
+        check(max(map(len, lines)) <= 80, "a line is too long", result.stdout)
+        for words in ["Next roll", "The roll in numbers", "Gloves", "page.html", "--full"]:
+            check(words in result.stdout, f"{words} is not in", result.stdout)
+    return fits
+
+
+for sample in ["bracket-135", "good-120", "good-135", "marks-135", "thin-dye-135"]:
+    CASES[f"{sample}-fits-on-one-screen"] = fits_on_one_screen(sample)
+
+
+@case
+def an_unfit_scan_fits_on_one_screen(folder):
+    write_white_png(folder / "white.png")
+    result = run(folder, "measure", "white.png")
+    check_run(result, 3)
+    check(len(result.stdout.splitlines()) <= SCREEN_LINES, result.stdout)
+    check("white.report.html" in result.stdout, result.stdout)
+    whole = run(folder, "measure", "white.png", "--full", "--html", "none")
+    check_run(whole, 3)
+    check("How it was measured" in whole.stdout, whole.stdout)
+
+
 @case
 def sample_scan_in_stops_says_the_same(folder):
     scan = sample_scan()
@@ -657,7 +693,7 @@ def sample_bracket_gives_its_curve(folder):
         raise Skip(f"{scan} is absent")
     result = run(folder, "measure", str(scan), "--card", str(scan.with_suffix(".toml")),
                  "--scanner", "scanner.json", "--json", "roll.json", "--csv", "curve.csv",
-                 "--html", "page.html")
+                 "--html", "page.html", "--full")
     check_run(result, 0)
     check("The curve" in result.stdout, result.stdout)
     report = json.loads((folder / "roll.json").read_text())

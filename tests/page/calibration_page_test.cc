@@ -1,6 +1,7 @@
 #include "page/calibration_page.h"
 
 #include "density/callier.h"
+#include "page/page_tree.h"
 #include "page/small_picture.h"
 #include "terminal/calibration_text.h"
 
@@ -67,7 +68,7 @@ TEST(CalibrationPage, TellsWhatTheScannerMayBeTrustedFor) {
   const std::string page = html_from_calibration(run(), {small_picture()});
   EXPECT_THAT(page, HasSubstr("Densities up to 1.5 can now be measured"));
   EXPECT_THAT(page, HasSubstr("Left out as not fitting the others: step 3."));
-  EXPECT_THAT(page, HasSubstr("It doesn&#39;t fit the other steps."));
+  EXPECT_THAT(page, HasSubstr("It doesn&#39;t fit the other steps: look for dirt"));
   EXPECT_THAT(page, HasSubstr(", flatbed"));
   EXPECT_THAT(page, HasSubstr("crc32:00000000"));
 }
@@ -112,7 +113,7 @@ TEST(CalibrationPage, TheDrawnResponseRunsThroughTheDrawnSteps) {
   const std::string path = page.substr(begin, page.find("/>", begin) - begin);
   const auto curve = pairs_in(path, "[ML]([0-9.]+) ([0-9.]+)");
   const auto dots =
-      pairs_in(page.substr(begin), "dot c-red\" r=\"3\" cx=\"([0-9.]+)%\" cy=\"([0-9.]+)%");
+      pairs_in(page.substr(begin), "dot c-red\" r=\"3.0\" cx=\"([0-9.]+)%\" cy=\"([0-9.]+)%");
   ASSERT_EQ(dots.size(), 3U);
   ASSERT_GT(curve.size(), 70U);
   for (const auto& [x, y] : dots) {
@@ -133,12 +134,77 @@ TEST(CalibrationPage, NeedsNothingFromOutsideAndEscapesNames) {
   EXPECT_THAT(page, Not(HasSubstr("https://")));
 }
 
+TEST(CalibrationPage, IsWellFormedWhateverItHolds) {
+  const std::string bad = "<x y=\"1\">&'</x>";
+  CalibrationRun hostile = run();
+  ScannerCalibration& calibration = hostile.calibration;
+  calibration.source_files = {bad};
+  calibration.reference = "reference " + bad;
+  calibration.date = "date " + bad;
+  calibration.tool_version = "version " + bad;
+  calibration.checksum = "sum " + bad;
+  calibration.steps[2].left_out->told = "step " + bad;
+  hostile.cautions.front().fact.told = "caution " + bad;
+  const auto page = page_tree::parsed(html_from_calibration(hostile, {small_picture()}));
+  EXPECT_TRUE(page.all("x").empty());
+  for (const char* where : {"reference ", "date ", "version ", "sum ", "step ", "caution "}) {
+    EXPECT_THAT(page.text, HasSubstr(where + bad)) << where;
+  }
+  EXPECT_EQ(page.all("title").front()->text, "x> – scanner calibration");
+}
+
+TEST(CalibrationPage, DrawsDifferencesInsideTheirFrame) {
+  const auto page = page_tree::parsed(html_from_calibration(run(), {}));
+  const auto plots = page.of_class("plot");
+  ASSERT_EQ(plots.size(), 2U);
+  const page_tree::Node& residuals = *plots[1];
+  // Densities to 1.75 across, differences of 0.05 either way: step 2 reads 0.001 too little.
+  const auto dots = residuals.of_class("dot");
+  ASSERT_EQ(dots.size(), 3U);
+  EXPECT_NEAR(page_tree::number_of(*dots[1], "cx"), 100.0 * 0.55 / 1.75, 0.01);
+  EXPECT_NEAR(page_tree::number_of(*dots[1], "cy"), 51.0, 0.01);
+  // The step that was left out lies beyond the frame and is held at its edge.
+  const auto crosses = residuals.of_class("out");
+  ASSERT_EQ(crosses.size(), 1U);
+  EXPECT_EQ(page_tree::number_of(*crosses.front(), "y"), 0.0);
+  const auto limits = residuals.of_class("limit");
+  ASSERT_EQ(limits.size(), 1U);
+  EXPECT_NEAR(page_tree::number_of(*limits.front(), "x1"), 100.0 * 1.5 / 1.75, 0.01);
+}
+
+TEST(CalibrationPage, NumbersTheFirstAndLastStep) {
+  const auto page = page_tree::parsed(html_from_calibration(run(), {small_picture()}));
+  const auto numbers = page.of_class("n");
+  ASSERT_EQ(numbers.size(), 2U);
+  EXPECT_EQ(numbers[0]->text, "1");
+  // Step 1 lies from 20 to 32 of the scan, in a picture half as large and 650 wide.
+  EXPECT_EQ(numbers[0]->attribute("style"), "left:2.00%;top:2.86%");
+}
+
+TEST(CalibrationPage, TellsDoubtOnlyWhereItWasShown) {
+  const auto page = page_tree::parsed(html_from_calibration(run(), {}));
+  EXPECT_THAT(page.text, HasSubstr("1.5± "));
+  EXPECT_THAT(page.text, Not(HasSubstr("2.0± ")));
+  CalibrationRun lower = run();
+  lower.calibration.density_limit = 1.2;
+  EXPECT_THAT(page_tree::parsed(html_from_calibration(lower, {})).text,
+              HasSubstr("beyond the limit"));
+}
+
+TEST(CalibrationPage, SaysWhereNothingStandsAgainstIt) {
+  CalibrationRun clean = run();
+  clean.cautions.clear();
+  EXPECT_THAT(html_from_calibration(clean, {}), HasSubstr("Nothing stands against it."));
+  EXPECT_THAT(text_from_calibration(clean, TextOptions()),
+              Not(HasSubstr("What stands against it")));
+}
+
 TEST(CalibrationPage, WithoutAPictureShowsNoEmptyFigure) {
   EXPECT_THAT(html_from_calibration(run(), {}), Not(HasSubstr("The steps found")));
 }
 
 TEST(CalibrationText, SaysTheSameInAPlainTerminal) {
-  const std::string text = text_from_calibration(run(), {false, DensityUnits::density, 80, false});
+  const std::string text = text_from_calibration(run(), TextOptions());
   EXPECT_THAT(text, HasSubstr("Densities up to 1.5 can now be measured"));
   EXPECT_THAT(text, HasSubstr("1.170"));
   EXPECT_THAT(text, Not(HasSubstr("\x1b")));
@@ -148,7 +214,7 @@ TEST(CalibrationText, AShapeAloneMakesNoDensities) {
   CalibrationRun shape = run();
   shape.calibration.method = CalibrationMethod::layers;
   shape.calibration.shape_only = true;
-  const std::string text = text_from_calibration(shape, {false, DensityUnits::density, 80, false});
+  const std::string text = text_from_calibration(shape, TextOptions());
   EXPECT_THAT(text, HasSubstr("The response's shape is known, its scale isn't"));
 }
 

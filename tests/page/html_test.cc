@@ -118,7 +118,7 @@ TEST(Html, TellsEveryStepInFullBelow) {
 TEST(Html, DrawsTheFiveProbabilitiesWithTheirNumbers) {
   const std::string page = page_of(invented::short_record());
   EXPECT_THAT(page, HasSubstr("development short</th><td class=\"bar\"><svg "
-                              "aria-hidden=\"true\"><rect class=\"odd\" width=\"79.0%\""));
+                              "aria-hidden=\"true\"><rect class=\"odd\" width=\"79.00%\""));
   EXPECT_EQ(count_of(page, "class=\"odd\""), 5U);
   EXPECT_THAT(page, HasSubstr("79&nbsp;%</td>"));
 }

@@ -69,7 +69,7 @@ TEST(WeighTarget, JudgesDevelopmentByTheCurve) {
   ASSERT_TRUE(right.judged());
   EXPECT_GT(right.causes->normal, 0.8);
   EXPECT_NEAR(right.contrast_index->value,
-              invented::sensitometry(0.62).readings.contrast_index.quantity->value, 1e-9);
+              invented::sensitometry(0.62).readings.contrast_index->value, 1e-9);
   const LightOrTime soft = weigh_light_and_time(invented::bracket_roll(0.45), aim, {}, nullptr);
   EXPECT_GT(soft.causes->under_developed, 0.9);
   const LightOrTime hard = weigh_light_and_time(invented::bracket_roll(0.85), aim, {}, nullptr);
@@ -79,7 +79,7 @@ TEST(WeighTarget, JudgesDevelopmentByTheCurve) {
 TEST(WeighTarget, JudgesLightByTheSpeedPoint) {
   const LightOrTime judged = weigh_light_and_time(invented::bracket_roll(), {}, {}, nullptr);
   ASSERT_TRUE(judged.exposure_stops);
-  const double speed_point = invented::sensitometry().readings.speed_point_log_h.quantity->value;
+  const double speed_point = invented::sensitometry().readings.speed_point_log_h->value;
   EXPECT_NEAR(judged.exposure_stops->value, (-1.0 - speed_point) / stop_log_h, 1e-9);
 }
 
@@ -97,7 +97,7 @@ TEST(WeighTarget, LeavesLightOpenWhereNothingWasMetered) {
 // Negative*, 1981; from memory).
 TEST(JudgeCurve, CountsZonesOfDevelopment) {
   RollMeasurement roll = invented::bracket_roll();
-  auto& index = roll.sensitometry->readings.contrast_index.quantity;
+  auto& index = roll.sensitometry->readings.contrast_index;
   const auto zones_of = [&](double contrast) {
     index->value = contrast;
     return judge_curve(roll, {})->zones->value;
@@ -111,7 +111,7 @@ TEST(JudgeCurve, CountsZonesOfDevelopment) {
 
 TEST(JudgeCurve, CallsDevelopmentNormalWithinTheTolerance) {
   RollMeasurement roll = invented::bracket_roll();
-  auto& index = roll.sensitometry->readings.contrast_index.quantity;
+  auto& index = roll.sensitometry->readings.contrast_index;
   const auto kind_of = [&](double contrast) {
     index->value = contrast;
     return judge_curve(roll, {})->development;
@@ -132,12 +132,12 @@ TEST(JudgeCurve, TellsPaperForBothEnlargers) {
 
 TEST(JudgeCurve, SaysWhyWhatTheCurveDoesNotTell) {
   RollMeasurement roll = invented::bracket_roll();
-  roll.sensitometry->readings.contrast_index.quantity.reset();
-  roll.sensitometry->placement.density_range = {{}, "the curve is short"};
+  roll.sensitometry->readings.contrast_index = Unknown::curve_too_short;
+  roll.sensitometry->placement.density_range = Unknown::curve_too_short;
   const auto judged = judge_curve(roll, {});
   ASSERT_TRUE(judged);
   EXPECT_EQ(judged->zones.why(), fact_of(Unknown::no_curve_contrast));
-  EXPECT_EQ(judged->diffusion_range.why().told, "the curve is short");
+  EXPECT_EQ(judged->diffusion_range.why(), fact_of(Unknown::curve_too_short));
   EXPECT_EQ(judged->condenser_range.why(), judged->diffusion_range.why());
 }
 

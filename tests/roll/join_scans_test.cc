@@ -197,8 +197,7 @@ TEST(JoinScans, LaysABracketOnItsFrames) {
   ASSERT_EQ(roll.scans[0].steps.size(), 8U);
   for (std::size_t i = 0; i < 8; ++i) {
     EXPECT_EQ(roll.scans[0].steps[i].number, static_cast<int>(i) + 1);
-    EXPECT_NEAR(*roll.scans[0].steps[i].log_h, (static_cast<double>(i) - 4.0) * std::log10(2.0),
-                1e-9);
+    EXPECT_NEAR(*roll.scans[0].steps[i].log_h, (static_cast<double>(i) - 4.0) * stop_log_h, 1e-9);
     EXPECT_TRUE(roll.scans[0].frames[i].target);
   }
   EXPECT_EQ(roll.scans[0].outlines.size(), 8U);

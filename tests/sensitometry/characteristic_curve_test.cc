@@ -26,7 +26,7 @@ ExposedSteps steps_of(int count, double noise, std::uint32_t seed = 3) {
     const double log_h = -2.6 + 3.0 * i / (count - 1);
     exposed.steps.push_back({"step " + std::to_string(i + 1), log_h, 0.0,
                              base + film(log_h) + random.normal(noise), std::max(noise, 0.001),
-                             ""});
+                             std::nullopt});
   }
   exposed.base_fog = base;
   exposed.base_fog_doubt = 0.002;

@@ -1,6 +1,6 @@
 #include "page/html.h"
 #include "record/curve_csv.h"
-#include "record/invented_curve.h"
+#include "record/invented_reports.h"
 #include "terminal/text.h"
 
 #include <fogline/record/record_json.h>
@@ -17,20 +17,16 @@ namespace {
 using testing::HasSubstr;
 using testing::Not;
 
-RollRecord bracket_record() {
-  RollRecord record;
-  record.tool_version = "0.0.0";
-  record.measurement = invented::bracket_roll();
-  record.judgement.aim = {};
-  record.judgement.light_or_time =
-      weigh_light_and_time(record.measurement, record.judgement.aim, {}, nullptr);
-  record.judgement.curve = judge_curve(record.measurement, record.judgement.aim);
-  return record;
+using invented::bracket_record;
+
+TextOptions whole() {
+  TextOptions options;
+  options.full = true;
+  return options;
 }
 
 TEST(CurveReport, IsPrinted) {
-  const std::string text =
-      text_from_record(bracket_record(), {false, DensityUnits::density, 80, false});
+  const std::string text = text_from_record(bracket_record(), whole());
   EXPECT_THAT(text, HasSubstr("The curve"));
   EXPECT_THAT(text, HasSubstr("contrast index"));
   EXPECT_THAT(text, HasSubstr("average gradient over 1.50"));
@@ -58,7 +54,7 @@ TEST(CurveReport, SaysWhyThereIsNoCurve) {
   record.judgement.curve.reset();
   record.measurement.target_cautions.push_back(
       {Severity::caution, fact_of(CautionKind::target_unread), fact_of(Unknown::no_rising_curve)});
-  EXPECT_THAT(text_from_record(record, {false, DensityUnits::density, 80, false}),
+  EXPECT_THAT(text_from_record(record, whole()),
               HasSubstr("No characteristic curve: no curve passes the exposed steps;"));
   EXPECT_THAT(html_from_record(record, {}, {DensityUnits::density}),
               HasSubstr("No characteristic curve: no curve passes the exposed steps;"));

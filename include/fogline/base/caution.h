@@ -66,6 +66,8 @@ enum class CautionKind {
   shape_only,                   ///< one layer's density isn't known
   limit_low,                    ///< tells less than good negatives have
   eight_bits,                   ///< learned with 8 bits a channel
+  // of another program
+  told,  ///< only its sentence is known, and the code as its name
 };
 
 template <>

@@ -138,6 +138,13 @@ enum class Refusal {
   grey_scan_colour_scanner,
   colour_scan_grey_scanner,
   area_off_film,
+  // A report that can't be read back.
+  report_no_json,
+  no_report,
+  report_of_other_version,
+  report_field_unfit,
+  // Only its sentence is known, from an older or a newer report.
+  told,
 };
 
 /// In the order of the members. Names come in the file's own or the system's words: a key of a

@@ -36,6 +36,7 @@ enum class BathReason {
   // fixer and wash
   unseen_by_scan,
   handle_with_care,
+  told,  ///< only its sentence is known, from an older or newer report
 };
 
 template <>

@@ -39,6 +39,7 @@ enum class CauseStatement {
   developed_unevenly,
   no_scan_tells_density,
   some_scans_tell_none,
+  told,  ///< only its sentence is known, from an older or newer report
 };
 
 template <>

@@ -30,6 +30,7 @@ enum class DevelopmentReason {
   far_from_tried,
   out_of_reach,
   shared_tank,
+  told,  ///< only its sentence is known, from an older or newer report
 };
 
 template <>

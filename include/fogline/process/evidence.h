@@ -45,6 +45,7 @@ enum class Evidence {
   light_struck_strongest,
   uneven_development,
   uneven_development_strongest,
+  told,  ///< only its sentence is known, from an older or newer report
 };
 
 template <>

@@ -14,6 +14,7 @@ enum class ExposureReason {
   give_less_light,
   gross_error,  ///< points to meter, shutter, aperture or setting
   set_index,
+  told,  ///< only its sentence is known, from an older or newer report
 };
 
 template <>

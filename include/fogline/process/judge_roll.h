@@ -39,6 +39,8 @@ struct JudgedRoll {
   /// Absent where no card was given.
   std::optional<RollCard> card;
   Judgement judgement;
+
+  friend bool operator==(const JudgedRoll&, const JudgedRoll&) = default;
 };
 
 /// Judges one roll by itself. `card` may be nullptr; `wanted_contrast_index` goes before the card's

@@ -3,14 +3,23 @@
 #include <fogline/record/roll_record.h>
 
 #include <string>
+#include <string_view>
 
 namespace fogline {
 
 /// The record as JSON text (UTF-8, indented, closed by a line feed), exactly by
-/// `calibration/report.schema.json`. Densities are rounded to four decimals, a hundredth of what a
-/// densitometer shows. A value that isn't known, or isn't finite, is null, and the object that
-/// holds it says why in `reasons`. Numbers don't depend on the locale; bytes of file names that
-/// aren't UTF-8 are replaced.
+/// `calibration/report.schema.json`. Numbers are written so that they read back exactly, whatever
+/// the locale: as many digits as that takes, which says nothing of their doubt. A value that isn't
+/// known, or isn't finite, is null, and the object that holds it says why: in English in `reasons`,
+/// as a fact in `why`. Bytes of file names that aren't UTF-8 are replaced.
 std::string json_from_record(const RollRecord& record);
+
+/// The record that a report's JSON text holds, of this or any older revision of version 1; `file`
+/// is named where it is refused. Reading what `json_from_record` wrote gives an equal record, but
+/// for numbers that aren't finite (absent, or 0), negative ones where only others make sense, and
+/// names that aren't UTF-8. Keys and words of later revisions are passed over; see record_json.cc
+/// for what a version promises. Throws FileError where the text is no report, is damaged, or is of
+/// another version.
+RollRecord record_from_json(std::string_view text, std::string_view file);
 
 }  // namespace fogline

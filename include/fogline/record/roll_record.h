@@ -10,6 +10,8 @@ namespace fogline {
 struct RollRecord : JudgedRoll {
   /// Version of the program that measured, such as "0.1.0".
   std::string tool_version;
+
+  friend bool operator==(const RollRecord&, const RollRecord&) = default;
 };
 
 }  // namespace fogline

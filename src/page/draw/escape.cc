@@ -2,10 +2,23 @@
 
 namespace fogline {
 
+namespace {
+
+// As an entity, so that it is seen in the page's source.
+constexpr std::string_view no_break_space = "\u00A0";
+
+}  // namespace
+
 std::string html_escaped(std::string_view text) {
   std::string escaped;
   escaped.reserve(text.size());
-  for (const char c : text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (text.substr(i).starts_with(no_break_space)) {
+      escaped += "&nbsp;";
+      i += no_break_space.size() - 1;
+      continue;
+    }
     switch (c) {
       case '&':
         escaped += "&amp;";

@@ -3,53 +3,92 @@
 #include "words/number_text.h"
 
 #include <cmath>
+#include <string>
 
 namespace fogline {
+namespace {
 
-std::string plot_percent(double place) {
-  return machine_number(place, 2) + "%";
+/// Of a multiple: so much rounding doesn't leave the last mark of an axis out.
+constexpr double rounding = 1e-6;
+
+double first_mark(const AxisMarks& marks) {
+  return std::ceil(marks.scale.from / marks.step - rounding) * marks.step;
 }
 
-std::string plot_line(std::string_view css_class, double x1, double x2, double y1, double y2) {
-  return "<line class=\"" + std::string(css_class) + "\" x1=\"" + plot_percent(x1) + "\" x2=\"" +
-         plot_percent(x2) + "\" y1=\"" + plot_percent(y1) + "\" y2=\"" + plot_percent(y2) +
-         "\"/>\n";
+std::string number_at(const AxisMarks& marks, double number) {
+  std::string text = marks.is_signed && number > rounding ? "+" : "";
+  return text.append(text_from_number(number, marks.decimals));
 }
 
-std::string plot_y_axis(const PlotFrame& frame, double step, int decimals) {
-  std::string html;
-  for (double y = std::ceil(frame.y_from / step - 1e-6) * step; y < frame.y_to + 1e-6; y += step) {
-    html += plot_line("grid", 0.0, 100.0, frame.y(y), frame.y(y));
-    html += "<text x=\"0\" dx=\"-6\" dy=\"4\" y=\"" + plot_percent(frame.y(y)) +
-            "\" text-anchor=\"end\">" + text_from_number(y, decimals) + "</text>\n";
+Element number_of_x(const AxisMarks& marks, const AxisX& axis, double number) {
+  return label(
+      "",
+      {percent(marks.scale.share(number)), axis.numbers, Anchor::middle, 0.0, axis.numbers_down},
+      number_at(marks, number));
+}
+
+}  // namespace
+
+Markup axis_x(const AxisMarks& marks, const AxisX& axis) {
+  Markup html;
+  for (double number = first_mark(marks); number < marks.scale.to + rounding;
+       number += marks.step) {
+    const Place place = percent(marks.scale.share(number));
+    html.add(line(axis.css_class, {place, place}, axis.lines));
+    html.add(number_of_x(marks, axis, number));
   }
   return html;
 }
 
-std::string plot_path(std::string_view css_class, const std::string& data) {
-  return "<path class=\"" + std::string(css_class) + "\" d=\"" + data + "\"/>\n";
-}
-
-std::string plot_stretched(const std::string& paths) {
-  return "<svg width=\"100%\" height=\"100%\" viewBox=\"0 0 100 100\" "
-         "preserveAspectRatio=\"none\">\n" +
-         paths + "</svg>\n";
-}
-
-void add_plot_point(std::string& data, double x, double y) {
-  data += data.empty() ? 'M' : 'L';
-  data += machine_number(x, 2) + " " + machine_number(y, 2);
-}
-
-std::string plot_figure(const std::string& spoken, const std::string& drawing,
-                        const std::string& caption, std::string_view css_class) {
-  std::string html = "<figure class=\"plot";
-  if (!css_class.empty()) {
-    html += ' ';
-    html += css_class;
+Markup axis_x_numbers(const AxisMarks& marks, const AxisX& axis) {
+  Markup html;
+  for (double number = first_mark(marks); number < marks.scale.to + rounding;
+       number += marks.step) {
+    html.add(number_of_x(marks, axis, number));
   }
-  return html + "\"><svg role=\"img\" aria-label=\"" + spoken + "\">\n" + drawing +
-         "</svg>\n<figcaption>" + caption + "</figcaption></figure>\n";
+  return html;
+}
+
+Markup axis_y(const AxisMarks& marks) {
+  Markup html;
+  for (double number = first_mark(marks); number < marks.scale.to + rounding;
+       number += marks.step) {
+    const Place place = percent(100.0 - marks.scale.share(number));
+    html.add(line("grid", {percent(0.0), percent(100.0)}, {place, place}));
+    html.add(label("", {percent(0.0), place, Anchor::end, -6.0, 4.0}, number_at(marks, number)));
+  }
+  return html;
+}
+
+void BandData::add(double x, double upper_y, double lower_y) {
+  edges_.push_back({x, upper_y, lower_y});
+}
+
+Element BandData::element() const {
+  PathData data(2);
+  for (const Edges& edges : edges_) {
+    data.add(edges.x, edges.upper_y);
+  }
+  for (auto edges = edges_.rbegin(); edges != edges_.rend(); ++edges) {
+    data.add(edges->x, edges->lower_y);
+  }
+  return path("band", data.close());
+}
+
+Element stretched(const Markup& paths) {
+  Element element("svg");
+  element.set("width", "100%").set("height", "100%").set("viewBox", "0 0 100 100");
+  return element.set("preserveAspectRatio", "none").add(paths);
+}
+
+Element plot_figure(std::string_view spoken, const Markup& drawing, std::string_view caption,
+                    std::string_view css_class) {
+  std::string classes = "plot";
+  classes.append(css_class.empty() ? "" : " ").append(css_class);
+  Element svg("svg");
+  svg.set("role", "img").set("aria-label", spoken).add(drawing);
+  Element figure("figure");
+  return figure.set("class", classes).add(svg).add(Element("figcaption").text(caption));
 }
 
 }  // namespace fogline

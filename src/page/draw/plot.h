@@ -1,7 +1,9 @@
 #pragma once
 
-#include <string>
+#include "page/draw/shapes.h"
+
 #include <string_view>
+#include <vector>
 
 namespace fogline {
 
@@ -10,33 +12,61 @@ namespace fogline {
 
 /// A rectangle of numbers: x rises to the right, y upwards.
 struct PlotFrame {
-  double x_from = 0.0;
-  double x_to = 1.0;
-  double y_from = 0.0;
-  double y_to = 1.0;
+  Scale across;
+  Scale up;
 
   /// Places in the drawing, 0 to 100 from its upper left corner.
-  [[nodiscard]] double x(double value) const { return 100.0 * (value - x_from) / (x_to - x_from); }
-  [[nodiscard]] double y(double value) const {
-    return 100.0 - 100.0 * (value - y_from) / (y_to - y_from);
-  }
+  [[nodiscard]] double x(double number) const { return across.share(number); }
+  [[nodiscard]] double y(double number) const { return 100.0 - up.share(number); }
+  /// The same, held inside the frame.
+  [[nodiscard]] double held_y(double number) const { return 100.0 - up.held_share(number); }
 };
 
-std::string plot_percent(double place);
-/// A straight line between places.
-std::string plot_line(std::string_view css_class, double x1, double x2, double y1, double y2);
-/// Lines across with their numbers at the left.
-std::string plot_y_axis(const PlotFrame& frame, double step, int decimals);
+/// Marks of an axis: every multiple of `step` from `from` to `to`, with its number.
+struct AxisMarks {
+  Scale scale;
+  double step = 1.0;
+  int decimals = 1;
+  /// A plus before what is above nothing.
+  bool is_signed = false;
+};
 
-/// Adds a place to the data of a path.
-void add_plot_point(std::string& data, double x, double y);
-/// A path, to be laid into `plot_stretched`.
-std::string plot_path(std::string_view css_class, const std::string& data);
-std::string plot_stretched(const std::string& paths);
+/// An axis along x: at each mark a line of `css_class` over `lines`, its number at `height`, `down`
+/// points below it.
+struct AxisX {
+  std::string_view css_class = "grid";
+  Stretch lines;
+  Place numbers;
+  double numbers_down = 0.0;
+};
+Markup axis_x(const AxisMarks& marks, const AxisX& axis);
+/// The numbers of such an axis without its lines.
+Markup axis_x_numbers(const AxisMarks& marks, const AxisX& axis);
+
+/// Lines across the whole plot with their numbers at the left.
+Markup axis_y(const AxisMarks& marks);
+
+/// A band between two curves: `upper` forth, `lower` back. Both over the same places.
+class BandData {
+ public:
+  void add(double x, double upper_y, double lower_y);
+  [[nodiscard]] Element element() const;
+
+ private:
+  struct Edges {
+    double x = 0.0;
+    double upper_y = 0.0;
+    double lower_y = 0.0;
+  };
+  std::vector<Edges> edges_;
+};
+
+/// Paths of 0 to 100 in both directions, stretched to the plot.
+Element stretched(const Markup& paths);
 
 /// The whole: what a screen reader says, the drawing, the sentence below; `css_class` beside
 /// "plot".
-std::string plot_figure(const std::string& spoken, const std::string& drawing,
-                        const std::string& caption, std::string_view css_class = "");
+Element plot_figure(std::string_view spoken, const Markup& drawing, std::string_view caption,
+                    std::string_view css_class = "");
 
 }  // namespace fogline

@@ -6,7 +6,7 @@ namespace {
 
 using enum BathReason;
 
-constexpr std::array<FactRow<BathReason>, 25> rows{{
+constexpr std::array<FactRow<BathReason>, 26> rows{{
     {own_process, "own-process"},
     {stop_longest, "stop-longest", {"longest_s"}},
     {stop_enough, "stop-enough", {"enough_s", "longest_s"}},
@@ -34,6 +34,7 @@ constexpr std::array<FactRow<BathReason>, 25> rows{{
     {fill_for_dye, "fill-for-dye"},
     {unseen_by_scan, "unseen-by-scan"},
     {handle_with_care, "handle-with-care"},
+    {told, "told"},
 }};
 static_assert(rows_in_order(rows));
 

@@ -6,7 +6,7 @@ namespace {
 
 using enum DevelopmentReason;
 
-constexpr std::array<FactRow<DevelopmentReason>, 23> rows{{
+constexpr std::array<FactRow<DevelopmentReason>, 24> rows{{
     {contrast_seen, "contrast-seen", {"contrast_index", "lower95", "upper95", "aim"}},
     {within_tolerance, "within-tolerance", {"tolerance"}},
     {too_little_known, "too-little-known"},
@@ -34,6 +34,7 @@ constexpr std::array<FactRow<DevelopmentReason>, 23> rows{{
     {far_from_tried, "far-from-tried"},
     {out_of_reach, "out-of-reach", {"chance"}},
     {shared_tank, "shared-tank", {}, {"tank"}},
+    {told, "told"},
 }};
 static_assert(rows_in_order(rows));
 

@@ -6,7 +6,7 @@ namespace {
 
 using enum ExposureReason;
 
-constexpr std::array<FactRow<ExposureReason>, 7> rows{{
+constexpr std::array<FactRow<ExposureReason>, 8> rows{{
     {got_more_light, "got-more-light", {"stops", "stops_u95"}},
     {got_less_light, "got-less-light", {"stops", "stops_u95"}},
     {no_error_worth_correcting, "no-error-worth-correcting"},
@@ -14,6 +14,7 @@ constexpr std::array<FactRow<ExposureReason>, 7> rows{{
     {give_less_light, "give-less-light", {"stops"}},
     {gross_error, "gross-error"},
     {set_index, "set-index", {"exposure_index", "exposure_index_before"}},
+    {told, "told"},
 }};
 static_assert(rows_in_order(rows));
 

@@ -6,7 +6,7 @@ namespace {
 
 using enum RescueStep;
 
-constexpr std::array<FactRow<RescueStep>, 21> rows{{
+constexpr std::array<FactRow<RescueStep>, 22> rows{{
     {scan_again, "scan-again"},
     {nothing_chromogenic, "nothing-chromogenic"},
     {look_for_haze, "look-for-haze"},
@@ -28,6 +28,7 @@ constexpr std::array<FactRow<RescueStep>, 21> rows{{
     {leave_silver, "leave-silver"},
     {print_on, "print-on", {"log_exposure_range"}},
     {print_on_by_condenser, "print-on-by-condenser", {"log_exposure_range"}},
+    {told, "told"},
 }};
 static_assert(rows_in_order(rows));
 

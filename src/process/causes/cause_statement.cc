@@ -6,7 +6,7 @@ namespace {
 
 using enum CauseStatement;
 
-constexpr std::array<FactRow<CauseStatement>, 32> rows{{
+constexpr std::array<FactRow<CauseStatement>, 33> rows{{
     {light_and_development_right,
      "light-and-development-right",
      {"contrast_index", "contrast_index_u95", "aim"}},
@@ -41,6 +41,7 @@ constexpr std::array<FactRow<CauseStatement>, 32> rows{{
     {developed_unevenly, "developed-unevenly"},
     {no_scan_tells_density, "no-scan-tells-density"},
     {some_scans_tell_none, "some-scans-tell-none"},
+    {told, "told"},
 }};
 static_assert(rows_in_order(rows));
 

@@ -6,7 +6,7 @@ namespace {
 
 using enum Evidence;
 
-constexpr std::array<FactRow<Evidence>, 38> rows{{
+constexpr std::array<FactRow<Evidence>, 39> rows{{
     {shadow, "shadow", {"density", "frames", "usual_from", "usual_to"}},
     {shadow_at_least, "shadow-at-least", {"density", "frames", "usual_from", "usual_to"}},
     {highlight, "highlight", {"density", "frames", "usual_from", "usual_to"}},
@@ -45,6 +45,7 @@ constexpr std::array<FactRow<Evidence>, 38> rows{{
     {light_struck_strongest, "light-struck-strongest", {"count", "contrast_density"}},
     {uneven_development, "uneven-development", {"count"}},
     {uneven_development_strongest, "uneven-development-strongest", {"count", "contrast_density"}},
+    {told, "told"},
 }};
 static_assert(rows_in_order(rows));
 
