@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/marks/mark_knowledge.h>
+#include <fogline/marks/sign_weight.h>
 
 #include <algorithm>
 #include <cmath>

@@ -162,7 +162,7 @@ TEST(ScanTint, BrightCameraPictureTellsNothing) {
   const PerChannel<double> bright_lamp{0.9, 0.9, 0.9};
   const Tint tint = tint_of({0.09, 0.10, 0.04}, bright_lamp, camera);
   EXPECT_EQ(tint.kind, Known<TintKind>(Unknown::only_strong_tints));
-  EXPECT_GT(*tint.detection_limit, useful_limit_density);
+  EXPECT_GT(*tint.detection_limit, shipped_knowledge().scan.tints.useful_limit_density);
 }
 
 }  // namespace
