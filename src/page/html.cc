@@ -17,9 +17,8 @@ Markup body_of(SectionId id, const RollPage& page) {
     case SectionId::tonight:
     case SectionId::next_roll:
     case SectionId::cautions:
-      return {};  // told in the head and foot of the page
     case SectionId::budget:
-      return {};  // behind a fold of trust
+      return {};  // told in the head and foot of the page, and behind a fold of trust
     case SectionId::strip:
       return strips_part(page);
     case SectionId::frames:

@@ -20,13 +20,13 @@ namespace fogline {
 inline void walk_value(FieldWalker& walker, double& value, NumberRange range) {
   walker.number(value, range);
 }
-inline void walk_value(FieldWalker& walker, int& value, NumberRange) {
+inline void walk_value(FieldWalker& walker, int& value, NumberRange /*range*/) {
   walker.whole(value);
 }
-inline void walk_value(FieldWalker& walker, bool& value, NumberRange) {
+inline void walk_value(FieldWalker& walker, bool& value, NumberRange /*range*/) {
   walker.truth(value);
 }
-inline void walk_value(FieldWalker& walker, std::string& value, NumberRange) {
+inline void walk_value(FieldWalker& walker, std::string& value, NumberRange /*range*/) {
   walker.text(value);
 }
 /// A place: [x, y].
@@ -35,14 +35,14 @@ void walk_value(FieldWalker& walker, PointPx& point, NumberRange range);
 void walk_value(FieldWalker& walker, std::array<PointPx, 4>& corners, NumberRange range);
 
 template <typename Kind>
-void walk_value(FieldWalker& walker, Fact<Kind>& fact, NumberRange) {
+void walk_value(FieldWalker& walker, Fact<Kind>& fact, NumberRange /*range*/) {
   walk_fact(walker, fact);
 }
 
 /// A word. One that this program doesn't know is read as the member that claims least.
 template <typename Kind>
 requires std::is_enum_v<Kind>
-void walk_value(FieldWalker& walker, Kind& kind, NumberRange) {
+void walk_value(FieldWalker& walker, Kind& kind, NumberRange /*range*/) {
   static const std::vector<std::string_view> words = [] {
     std::vector<std::string_view> all;
     for (const auto& row : schema_words<Kind>().rows) {
@@ -56,7 +56,7 @@ void walk_value(FieldWalker& walker, Kind& kind, NumberRange) {
 
 template <typename Struct>
 requires std::is_class_v<Struct>
-void walk_value(FieldWalker& walker, Struct& object, NumberRange) {
+void walk_value(FieldWalker& walker, Struct& object, NumberRange /*range*/) {
   walker.object([&] { walk_fields(walker, object); });
 }
 

@@ -7,6 +7,8 @@
 
 namespace fogline {
 
+// The reasons are an object too, whose own has none.
+// NOLINTNEXTLINE(misc-no-recursion)
 void FieldWalker::object(const std::function<void()>& body) {
   begin_object();
   open_objects_.emplace_back();
@@ -27,6 +29,7 @@ void FieldWalker::because(std::string_view field, std::string sentence) {
   open_objects_.back().push_back({std::string(field), {}, std::move(sentence), nullptr});
 }
 
+// NOLINTNEXTLINE(misc-no-recursion)
 void FieldWalker::walk_reasons(std::vector<Reason>& reasons) {
   const bool any_sentence = std::any_of(reasons.begin(), reasons.end(), [](const Reason& reason) {
     return !reason.sentence.empty();

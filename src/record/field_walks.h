@@ -18,7 +18,7 @@ namespace fogline {
 bool can_be_told(double value);
 bool can_be_told(const Quantity& quantity);
 template <typename Value>
-bool can_be_told(const Value&) {
+bool can_be_told(const Value& /*value*/) {
   return true;
 }
 
@@ -26,6 +26,8 @@ bool can_be_told(const Value&) {
 std::string silent_sentence();
 /// Why a value is absent, in English.
 std::string sentence_of_reason(const WhyUnknown& why);
+/// A reason, or, where there is none, that the scan doesn't tell.
+std::string told_or_silent(std::string reason);
 
 /// Of a value that is always there: null only where it can't be told, left out where it is the
 /// type's own zero.
@@ -84,8 +86,8 @@ void walk_known(FieldWalker& walker, std::string_view name, Known<Value>& value,
   }
 }
 template <typename Value>
-void walk_field(FieldWalker& walker, std::string_view name, Known<Value>& value, Presence,
-                NumberRange range) {
+void walk_field(FieldWalker& walker, std::string_view name, Known<Value>& value,
+                Presence /*absence*/, NumberRange range) {
   walk_known(walker, name, value, sentence_of_reason(value.why()), range);
 }
 

@@ -6,7 +6,7 @@
 
 namespace fogline {
 
-void walk_value(FieldWalker& walker, PointPx& point, NumberRange) {
+void walk_value(FieldWalker& walker, PointPx& point, NumberRange /*range*/) {
   walker.begin_fixed_list(2);
   walker.enter_item(0);
   walker.number(point.x, NumberRange::any);
@@ -65,6 +65,10 @@ std::string silent_sentence() {
 
 std::string sentence_of_reason(const WhyUnknown& why) {
   return is_told(why) ? unknown_sentence(why) : silent_sentence();
+}
+
+std::string told_or_silent(std::string reason) {
+  return reason.empty() ? silent_sentence() : reason;
 }
 
 }  // namespace fogline

@@ -1,6 +1,7 @@
 #include "record/json_reader.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <limits>
 
 #include <nlohmann/json.hpp>
@@ -56,8 +57,11 @@ void JsonReader::number(double& value, NumberRange range) {
 
 void JsonReader::whole(int& value) {
   // Unsigned beyond the signed range would wrap in a conversion.
-  if (!here().is_number_integer() || here() > std::numeric_limits<int>::max() ||
-      here() < std::numeric_limits<int>::min()) {
+  // An unsigned number is compared as one: as a signed one the greatest would be below zero.
+  const auto most = static_cast<std::uint64_t>(std::numeric_limits<int>::max());
+  if (!here().is_number_integer() ||
+      (here().is_number_unsigned() ? here().get<std::uint64_t>() > most
+                                   : here() < std::numeric_limits<int>::min())) {
     refuse();
   }
   value = here().get<int>();

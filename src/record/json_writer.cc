@@ -23,7 +23,7 @@ std::size_t JsonWriter::begin_list(std::size_t size) {
   return size;
 }
 
-void JsonWriter::enter_item(std::size_t) {
+void JsonWriter::enter_item(std::size_t /*index*/) {
   Json& list = *places_.back();
   list.push_back(nullptr);
   places_.push_back(&list.back());

@@ -117,7 +117,7 @@ const Fields<LightOrTime>& fields_of() {
       {"exposure_stops",
        [](LightOrTime& weighed, FieldWalker& walker) {
          walk_known(walker, "exposure_stops", weighed.exposure_stops,
-                    light_reason_sentence(weighed.exposure_stops.why()));
+                    told_or_silent(light_reason_sentence(weighed.exposure_stops.why())));
        }},
       field("latitude_stops", &LightOrTime::latitude_stops, kept, not_negative),
       field("contrast_index", &LightOrTime::contrast_index),

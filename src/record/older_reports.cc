@@ -1,6 +1,7 @@
 #include "record/older_reports.h"
 
 #include "record/fact_fields.h"
+#include "words/evidence_words.h"
 
 #include <fogline/base/caution.h>
 #include <fogline/base/quantity.h>
@@ -61,6 +62,19 @@ void lift_reasons(Json& object) {
     why[field] = told(sentence);
   }
   object["why"] = std::move(why);
+}
+
+// What would tell most stood there as its sentence alone.
+void lift_measurement(Json& object) {
+  const auto sentence = object.find("would_tell_most");
+  if (sentence == object.end() || !sentence->is_string()) {
+    return;
+  }
+  for (const FactRow<FurtherMeasurement>& row : fact_rows<FurtherMeasurement>()) {
+    if (measurement_sentence(row.kind) == sentence->get<std::string>()) {
+      object["would_tell_most_code"] = row.code;
+    }
+  }
 }
 
 void lift_message(Json& object) {
@@ -158,10 +172,13 @@ void lift_curve(Json& contrast) {
   contrast["contrast_index_by_curve"] = contrast.value("contrast_index", Json());
 }
 
+// No deeper than the reader lets a text nest.
+// NOLINTNEXTLINE(misc-no-recursion)
 void lift(Json& value) {
   if (value.is_object()) {
     lift_reasons(value);
     lift_message(value);
+    lift_measurement(value);
     lift_budget_line(value);
     lift_latitude(value);
     lift_sentences(value, "evidence", "evidence_facts");
@@ -176,6 +193,7 @@ void lift(Json& value) {
 }
 
 // A fact finds its sentence as a field of its own, for the reader of a fact that isn't known.
+// NOLINTNEXTLINE(misc-no-recursion)
 void put_sentences_beside_facts(Json& value) {
   if (value.is_object()) {
     const auto message = value.find("message");
@@ -184,7 +202,7 @@ void put_sentences_beside_facts(Json& value) {
     }
     const auto reasons = value.find("reasons");
     if (reasons != value.end() && reasons->is_object() && value.contains("why")) {
-      for (auto& [field, fact] : value["why"].items()) {
+      for (const auto& [field, fact] : value["why"].items()) {
         if (fact.is_object() && reasons->contains(field)) {
           fact["sentence"] = (*reasons)[field];
         }

@@ -51,7 +51,8 @@ void walk_contrast(RollRecord& record, FieldWalker& walker) {
   walker.object([&] {
     RollMeasurement& roll = record.measurement;
     walk_field(walker, "method", roll.contrast.method, required, any);
-    walk_known(walker, "contrast_index", roll.contrast.contrast_index, contrast_index_reason(roll));
+    walk_known(walker, "contrast_index", roll.contrast.contrast_index,
+               told_or_silent(contrast_index_reason(roll)));
     walk_field(walker, "density_range", roll.contrast.density_range, null, any);
     walk_sensitometry(walker, roll.sensitometry, base_of(roll));
     walk_field(walker, "use", record.judgement.curve, left_out, any);

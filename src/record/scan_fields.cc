@@ -1,5 +1,4 @@
 #include "record/measurement_tables.h"
-#include "words/unknown_words.h"
 
 namespace fogline {
 
@@ -33,7 +32,7 @@ void walk_exposed_wedge(ScanMeasurement& scan, FieldWalker& walker) {
     walker.whole(walked);
     steps = walked;
     walker.leave();
-  } else if (is_told(steps.why()) || !walker.wants_repeats()) {
+  } else if (steps.why() != WhyUnknown{} || !walker.wants_repeats()) {
     walk_reason(walker, "exposed_wedge", steps);
   }
 }

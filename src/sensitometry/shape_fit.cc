@@ -11,7 +11,7 @@ namespace fogline {
 namespace {
 
 /// Places of the unknowns: base plus fog, the shape's five, then the warp's, one a step.
-enum Unknown : std::size_t { base, slope, inertia, toe, greatest, shoulder, shape_unknowns };
+enum ShapeUnknown : std::size_t { base, slope, inertia, toe, greatest, shoulder, shape_unknowns };
 
 /// What is usual of films before any step is seen: middle and standard deviation, of logarithms
 /// but for the inertia point, whose middle is the steps' own (common practice, no source: slopes of
@@ -27,7 +27,7 @@ const std::array<Usual, shape_unknowns> usual{{{0.0, 1.0},
                                                {std::log(2.2), 0.4},
                                                {std::log(0.25), 0.7}}};
 
-double whole(Unknown which, double standard) {
+double whole(ShapeUnknown which, double standard) {
   return usual[which].middle + usual[which].deviation * standard;
 }
 

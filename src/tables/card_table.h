@@ -1,5 +1,7 @@
 #pragma once
 
+#include "words/schema_words.h"
+
 #include <fogline/base/refusal.h>
 
 #include <optional>
@@ -64,6 +66,24 @@ class CardTable {
       allowed.push_back(written);
     }
     refuse(*node, key, Refusal::card_wants_word, listed(allowed));
+  }
+
+  /// A kind by the word that reports have for it, and all words that it may be.
+  template <typename Kind>
+  [[nodiscard]] std::optional<Kind> kind(std::string_view key) {
+    Words<Kind> words;
+    for (const SchemaWord<Kind>& row : schema_words<Kind>().rows) {
+      words.emplace_back(row.word, row.kind);
+    }
+    return word(key, words);
+  }
+  template <typename Kind>
+  static std::string kinds_listed() {
+    std::vector<std::string_view> words;
+    for (const SchemaWord<Kind>& row : schema_words<Kind>().rows) {
+      words.push_back(row.word);
+    }
+    return listed(words);
   }
 
   /// Throws for the first key that no read asked for.

@@ -77,9 +77,7 @@ StopCard read_stop(CardTable table) {
 
 FixCard read_fix(CardTable table) {
   FixCard card;
-  card.kind = table.word<FixKind>(
-      "kind",
-      {{"rapid", FixKind::rapid}, {"plain", FixKind::plain}, {"hardening", FixKind::hardening}});
+  card.kind = table.kind<FixKind>("kind");
   card.dilution = table.text("dilution");
   card.time_s = table.time_s("time");
   card.rolls_before = table.count("rolls_before");
@@ -105,22 +103,20 @@ WashCard read_wash(CardTable table) {
 }
 
 /// Refuses what belongs to the other kind of target.
-void refuse_key_of(const char* kind, std::initializer_list<std::string_view> keys,
+void refuse_key_of(TargetKind kind, std::initializer_list<std::string_view> keys,
                    const CardTable& table) {
   for (const std::string_view key : keys) {
     if (table.has(key)) {
-      table.complain(key, Refusal::card_key_of_other_kind, kind);
+      table.complain(key, Refusal::card_key_of_other_kind, std::string(schema_word(kind)));
     }
   }
 }
 
 TargetCard read_target(CardTable table) {
   TargetCard card;
-  const auto kind = table.word<TargetKind>(
-      "kind", {{"bracket", TargetKind::bracket}, {"exposed-wedge", TargetKind::exposed_wedge}});
+  const auto kind = table.kind<TargetKind>("kind");
   if (!kind) {
-    table.refuse_missing("kind", Refusal::card_lacks_word,
-                         CardTable::listed({"bracket", "exposed-wedge"}));
+    table.refuse_missing("kind", Refusal::card_lacks_word, CardTable::kinds_listed<TargetKind>());
   }
   card.kind = *kind;
   card.stops = table.numbers("stops", -most_stops, most_stops, fewest_bracket_frames,
@@ -136,7 +132,7 @@ TargetCard read_target(CardTable table) {
       table.number("h_at_zero_lux_s", smallest, largest, Refusal::card_wants_lux_seconds);
   table.refuse_others();
   if (card.kind == TargetKind::bracket) {
-    refuse_key_of("exposed-wedge", {"reference", "h_at_zero_lux_s"}, table);
+    refuse_key_of(TargetKind::exposed_wedge, {"reference", "h_at_zero_lux_s"}, table);
     if (card.stops.empty() && card.times_s.empty()) {
       table.refuse_missing("stops", Refusal::card_lacks_stops);
     }
@@ -147,8 +143,8 @@ TargetCard read_target(CardTable table) {
       table.complain("times", Refusal::card_keys_exclude, "stops");
     }
   } else {
-    refuse_key_of("bracket", {"stops", "times", "metered_time", "first_frame", "by", "doubt_stops"},
-                  table);
+    refuse_key_of(TargetKind::bracket,
+                  {"stops", "times", "metered_time", "first_frame", "by", "doubt_stops"}, table);
     if (!card.reference) {
       table.refuse_missing("reference", Refusal::card_lacks_reference);
     }
@@ -164,12 +160,9 @@ MeteredTone read_metered(CardTable table) {
     table.refuse_missing("frame", Refusal::card_lacks_frame);
   }
   metered.frame = *frame;
-  const auto part = table.word<TonePart>("tone", {{"shadow", TonePart::shadow},
-                                                  {"middle", TonePart::middle},
-                                                  {"highlight", TonePart::highlight}});
+  const auto part = table.kind<TonePart>("tone");
   if (!part) {
-    table.refuse_missing("tone", Refusal::card_lacks_word,
-                         CardTable::listed({"shadow", "middle", "highlight"}));
+    table.refuse_missing("tone", Refusal::card_lacks_word, CardTable::kinds_listed<TonePart>());
   }
   metered.part = *part;
   const auto zone = table.number("zone", 0.0, brightest_zone, Refusal::card_wants_zone);
@@ -192,9 +185,7 @@ void read_aim(CardTable& top, RollCard& card) {
   if (card.aim_contrast_index && card.aim_like) {
     top.complain("aim_like", Refusal::card_keys_exclude, "aim_contrast_index");
   }
-  card.print_with = top.word<PrintWith>("print_with", {{"diffusion", PrintWith::diffusion},
-                                                       {"condenser", PrintWith::condenser},
-                                                       {"scan", PrintWith::scan}});
+  card.print_with = top.kind<PrintWith>("print_with");
 }
 
 void read_base_tint(CardTable& top, RollCard& card) {
@@ -221,9 +212,7 @@ RollCard read_roll_card(const std::string& path) {
   }
   card.name = *name;
   card.film = top.text("film");
-  card.film_type = top.word<FilmType>("film_type", {{"cubic", FilmType::cubic},
-                                                    {"tabular", FilmType::tabular},
-                                                    {"chromogenic", FilmType::chromogenic}});
+  card.film_type = top.kind<FilmType>("film_type");
   card.exposure_index =
       top.number("exposure_index", smallest, largest, Refusal::card_wants_exposure_index);
   read_aim(top, card);

@@ -1,11 +1,11 @@
 #include "tables/scanner_fields.h"
 
+#include "words/schema_words.h"
 #include "words/unknown_words.h"
 
 #include <array>
 #include <cmath>
 #include <string_view>
-#include <utility>
 
 #include <nlohmann/json.hpp>
 
@@ -14,26 +14,6 @@ namespace fogline {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr std::array<std::pair<CalibrationMethod, std::string_view>, 4> method_words{
-    {{CalibrationMethod::wedge, "wedge"},
-     {CalibrationMethod::nominal_wedge, "nominal-wedge"},
-     {CalibrationMethod::layers, "layers"},
-     {CalibrationMethod::bracket, "bracket"}}};
-
-constexpr std::array<std::pair<ScannerDevice, std::string_view>, 4> device_words{
-    {{ScannerDevice::unknown, "unknown"},
-     {ScannerDevice::flatbed, "flatbed"},
-     {ScannerDevice::film_scanner, "film-scanner"},
-     {ScannerDevice::camera, "camera"}}};
-
-template <typename Value, std::size_t count>
-std::string_view word_of(const std::array<std::pair<Value, std::string_view>, count>& words,
-                         Value value) {
-  const auto found = std::find_if(words.begin(), words.end(),
-                                  [&](const auto& pair) { return pair.first == value; });
-  return found->second;
-}
 
 constexpr std::array<std::string_view, 3> colour_names{"red", "green", "blue"};
 
@@ -181,22 +161,12 @@ CalibrationStep step_from_json(const Json& json, int channels) {
   return step;
 }
 
-CalibrationMethod method_from_word(const std::string& word) {
-  for (const auto& [method, name] : method_words) {
-    if (name == word) {
-      return method;
-    }
+template <typename Kind>
+Kind kind_of(const Json& json, const char* name) {
+  if (const auto kind = kind_from_word<Kind>(text(json, name))) {
+    return *kind;
   }
-  wrong("method");
-}
-
-ScannerDevice device_from_word(const std::string& word) {
-  for (const auto& [device, name] : device_words) {
-    if (name == word) {
-      return device;
-    }
-  }
-  wrong("device");
+  wrong(name);
 }
 
 void read_settings(ScannerCalibration& calibration, const Json& json) {
@@ -207,7 +177,7 @@ void read_settings(ScannerCalibration& calibration, const Json& json) {
   if (calibration.channels == 2) {
     wrong("channels");
   }
-  calibration.device = device_from_word(text(settings, "device"));
+  calibration.device = kind_of<ScannerDevice>(settings, "device");
   if (!field(settings, "bare_code").is_null()) {
     calibration.bare_code = channels_of(settings, "bare_code", calibration.channels);
     for (std::size_t c = 0; c < static_cast<std::size_t>(calibration.channels); ++c) {
@@ -268,16 +238,14 @@ double not_negative(const Json& object, std::string_view name) {
 
 Json json_from_calibration_fields(const ScannerCalibration& calibration) {
   const int channels = calibration.channels;
-  Json json{{"tool_version", calibration.tool_version},
-            {"date", calibration.date},
-            {"method", word_of(method_words, calibration.method)},
-            {"shape_only", calibration.shape_only},
-            {"reference", calibration.reference},
-            {"source_files", calibration.source_files}};
+  Json json{
+      {"tool_version", calibration.tool_version},  {"date", calibration.date},
+      {"method", schema_word(calibration.method)}, {"shape_only", calibration.shape_only},
+      {"reference", calibration.reference},        {"source_files", calibration.source_files}};
   json["settings"] = {
       {"bits", calibration.bits},
       {"channels", channels},
-      {"device", word_of(device_words, calibration.device)},
+      {"device", schema_word(calibration.device)},
       {"bare_code", calibration.bare_code ? json_from_channels(*calibration.bare_code, channels)
                                           : Json(nullptr)}};
   json["callier"] = calibration.callier;
@@ -313,7 +281,7 @@ ScannerCalibration calibration_from_json(const Json& json) {
   ScannerCalibration calibration;
   calibration.tool_version = text(json, "tool_version");
   calibration.date = text(json, "date");
-  calibration.method = method_from_word(text(json, "method"));
+  calibration.method = kind_of<CalibrationMethod>(json, "method");
   calibration.shape_only = truth(json, "shape_only");
   calibration.reference = text(json, "reference");
   for (const Json& file : list(json, "source_files")) {

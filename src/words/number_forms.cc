@@ -3,6 +3,7 @@
 #include "words/number_text.h"
 #include "words/phrases.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -53,7 +54,10 @@ std::string signed_text(double value) {
 
 }  // namespace
 
-std::string number_in_form(double value, std::string_view form) {
+std::string number_in_form(double given, std::string_view form) {
+  // Nothing that is measured or set comes near; what is counted in whole seconds or frames fits.
+  constexpr double greatest = 1e12;
+  const double value = std::clamp(given, -greatest, greatest);
   if (form == "clock") {
     return clock_text(value);
   }

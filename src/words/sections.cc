@@ -72,7 +72,7 @@ bool has_unsure(const JudgedRoll& roll) {
 
 struct SectionRow {
   Section section;
-  Rule is_shown;
+  Rule is_shown = nullptr;
 };
 
 constexpr std::array<SectionRow, 17> section_rows{{

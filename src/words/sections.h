@@ -8,8 +8,8 @@
 namespace fogline {
 
 /// The sections that a report of a roll can have. A new one needs a row in `sections.cc`, its
-/// words, and what stands below its title in `page/html.cc` and in `terminal/text.cc`: their switches
-/// have no default, so that the compiler asks for it.
+/// words, and what stands below its title in `page/html.cc` and in `terminal/text.cc`: their
+/// switches have no default, so that the compiler asks for it.
 enum class SectionId {
   verdict,
   tonight,          ///< what to do with the film in hand, each step in short where room is short

@@ -23,7 +23,10 @@ class RandomWalker : public FieldWalker {
   std::size_t begin_list(std::size_t) override {
     constexpr std::uint64_t long_lists = 40;
     constexpr std::uint64_t longest = 30;
-    return below(long_lists) == 0 ? below(longest) : below(3);
+    if (below(long_lists) == 0) {
+      return below(longest);
+    }
+    return below(2) == 0 ? 0 : 1 + below(2);
   }
   void begin_fixed_list(std::size_t) override {}
   void enter_item(std::size_t) override {}

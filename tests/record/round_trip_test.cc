@@ -28,7 +28,10 @@ TEST(RoundTrip, TenThousandRandomRecords) {
   for (std::uint64_t seed = 1; seed <= records; ++seed) {
     const RollRecord record = random_record(seed);
     const std::string text = json_from_record(record);
-    ASSERT_EQ(record_from_json(text, "report.json"), record) << "seed " << seed << "\n" << text;
+    const RollRecord read = record_from_json(text, "report.json");
+    ASSERT_EQ(read, record) << "seed " << seed << ": "
+                            << nlohmann::json::diff(nlohmann::json::parse(text),
+                                                    nlohmann::json::parse(json_from_record(read)));
   }
 }
 

@@ -136,11 +136,11 @@ TEST(Screen, LeavesTheLeastWeightyOutFirst) {
 TEST(Screen, TellsTonightsStepsInShort) {
   const std::string text = unwrapped(screen_of(invented::short_record()));
   EXPECT_THAT(text, HasSubstr("3 minutes in fresh fixer at about 20 °C, then the full wash."));
-  EXPECT_THAT(text, Not(HasSubstr("Left dye harms nothing")));
+  EXPECT_THAT(text, Not(HasSubstr("left dye harms nothing")));
   TextOptions whole = screen();
   whole.full = true;
   EXPECT_THAT(unwrapped(text_from_record(invented::short_record(), whole)),
-              HasSubstr("Left dye harms nothing"));
+              HasSubstr("left dye harms nothing"));
 }
 
 TEST(Screen, OfAnUnfitScanTellsTheCure) {

@@ -16,6 +16,10 @@ template <typename Kind>
 std::vector<Fact<Kind>> one_of_each() {
   std::vector<Fact<Kind>> facts;
   for (const FactRow<Kind>& row : fact_rows<Kind>()) {
+    // Has no words of its own: its sentence comes with it.
+    if (row.code == "told") {
+      continue;
+    }
     Fact<Kind> fact = fact_of(row.kind);
     for (const std::string_view name : row.numbers) {
       if (!name.empty()) {

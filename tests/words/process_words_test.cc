@@ -150,9 +150,9 @@ TEST(AdviceWords, SayWhyNothingIsAdvised) {
   exposure.change_stops = Unknown::nothing_metered;
   EXPECT_THAT(exposure_sentences(exposure),
               ElementsAre("Nothing on this roll was metered; only development was judged."));
-  exposure.change_stops = WhyUnknown{Unknown::not_told, {}, {}, "the curve is too short"};
+  exposure.change_stops = Unknown::curve_too_short;
   EXPECT_THAT(exposure_sentences(exposure),
-              ElementsAre("The speed point can't be read: the curve is too short."));
+              ElementsAre("The speed point can't be read: the curve doesn't reach far enough."));
   DevelopmentAdvice development;
   EXPECT_TRUE(development_sentences(development, {}).empty());
   development.predicted_contrast_index = Unknown::contrast_untold;

@@ -33,7 +33,7 @@ enum class RescueStep {
   leave_silver,
   print_on,               ///< paper of this log exposure range
   print_on_by_condenser,  ///< the same, counted for condenser light
-  told,  ///< only its sentence is known, from an older or newer report
+  told,                   ///< only its sentence is known, from an older or newer report
 };
 
 template <>

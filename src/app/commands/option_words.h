@@ -1,6 +1,7 @@
 #pragma once
 
 #include "words/number_text.h"
+#include "words/schema_words.h"
 
 #include <fogline/base/scan_source.h>
 #include <fogline/density/scanner_calibration.h>
@@ -26,14 +27,22 @@ struct OptionWord {
 inline constexpr std::array<OptionWord<DensityUnits>, 2> units_words{
     {{"density", DensityUnits::density}, {"stops", DensityUnits::stops}}};
 
-inline constexpr std::array<OptionWord<std::optional<FilmFormat>>, 4> format_words{
-    {{"auto", std::nullopt},
-     {"135", FilmFormat::f135},
-     {"120", FilmFormat::f120},
-     {"sheet", FilmFormat::sheet}}};
+/// A kind by the word that reports have for it.
+template <typename Meaning, typename Kind>
+OptionWord<Meaning> by_schema_word(Kind kind) {
+  return {schema_word(kind), kind};
+}
 
-inline constexpr std::array<OptionWord<std::optional<TransferKind>>, 3> transfer_words{
-    {{"auto", std::nullopt}, {"linear", TransferKind::linear}, {"srgb", TransferKind::srgb}}};
+inline const std::array<OptionWord<std::optional<FilmFormat>>, 4> format_words{
+    {{"auto", std::nullopt},
+     by_schema_word<std::optional<FilmFormat>>(FilmFormat::f135),
+     by_schema_word<std::optional<FilmFormat>>(FilmFormat::f120),
+     by_schema_word<std::optional<FilmFormat>>(FilmFormat::sheet)}};
+
+inline const std::array<OptionWord<std::optional<TransferKind>>, 3> transfer_words{
+    {{"auto", std::nullopt},
+     by_schema_word<std::optional<TransferKind>>(TransferKind::linear),
+     by_schema_word<std::optional<TransferKind>>(TransferKind::srgb)}};
 
 inline constexpr std::array<OptionWord<ClearReference>, 4> clear_words{
     {{"auto", ClearReference::automatic},
@@ -41,10 +50,10 @@ inline constexpr std::array<OptionWord<ClearReference>, 4> clear_words{
      {"gap", ClearReference::gap},
      {"none", ClearReference::none}}};
 
-inline constexpr std::array<OptionWord<ScannerDevice>, 3> device_words{
-    {{"flatbed", ScannerDevice::flatbed},
-     {"film-scanner", ScannerDevice::film_scanner},
-     {"camera", ScannerDevice::camera}}};
+inline const std::array<OptionWord<ScannerDevice>, 3> device_words{
+    {by_schema_word<ScannerDevice>(ScannerDevice::flatbed),
+     by_schema_word<ScannerDevice>(ScannerDevice::film_scanner),
+     by_schema_word<ScannerDevice>(ScannerDevice::camera)}};
 
 /// Given to --html: no page is written.
 inline constexpr std::string_view no_page = "none";

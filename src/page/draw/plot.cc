@@ -2,6 +2,7 @@
 
 #include "words/number_text.h"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -69,9 +70,8 @@ Element BandData::element() const {
   for (const Edges& edges : edges_) {
     data.add(edges.x, edges.upper_y);
   }
-  for (auto edges = edges_.rbegin(); edges != edges_.rend(); ++edges) {
-    data.add(edges->x, edges->lower_y);
-  }
+  std::for_each(edges_.rbegin(), edges_.rend(),
+                [&](const Edges& edges) { data.add(edges.x, edges.lower_y); });
   return path("band", data.close());
 }
 

@@ -37,8 +37,8 @@ void tell_evidence(const Sensitometry& read, LightOrTime& result) {
       {static_cast<double>(used), result.contrast_index->value, result.contrast_index->u95}));
   if (result.exposure_stops) {
     result.evidence.push_back(fact_of(
-        Evidence::speed_point, {-read.readings.speed_point_log_h->value / stop_log_h,
-                                usual_placing_log_h / stop_log_h}));
+        Evidence::speed_point,
+        {-read.readings.speed_point_log_h->value / stop_log_h, usual_placing_log_h / stop_log_h}));
   }
 }
 

@@ -195,9 +195,8 @@ ScanExposures read_exposures(const ScanInfo& info, const FilmLayout& layout,
       exposures.strips[s] = unseen_frames(reading, film, strip, doubt);
     }
     exposures.strips[s].net_doubts = net_doubts_of(doubt, reading.clear->visual);
-    for (auto& frame : even_frames(reading, film, strip, doubt)) {
-      exposures.frames.push_back(std::move(frame));
-    }
+    const auto frames = even_frames(reading, film, strip, doubt);
+    exposures.frames.insert(exposures.frames.end(), frames.begin(), frames.end());
     if (target.wedge && (!exposures.wedge || exposures.wedge->empty())) {
       const auto wedge = find_printed_wedge(reading, film, target.wedge->reference);
       if (!wedge) {
