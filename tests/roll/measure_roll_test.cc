@@ -110,13 +110,14 @@ void expect_refused(const MeasureOptions& options) {
 
 TEST(MeasureOptions, RefuseWhatCannotBeMeant) {
   EXPECT_NO_THROW(shipped_options().check());
+  expect_refused(MeasureOptions{});
   MeasureOptions options = shipped_options();
   options.frame_mm = 0.0;
   expect_refused(options);
-  options = {};
+  options = shipped_options();
   options.base_tint = PerChannel<double>{0.2, NAN, 0.2};
   expect_refused(options);
-  options = {};
+  options = shipped_options();
   options.target = ExposureTarget{};
   EXPECT_NO_THROW(options.check());
   options.target->bracket = BracketTarget{{-1, 0, 1}, {0.1, 0.1}, {}};
