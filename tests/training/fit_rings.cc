@@ -17,14 +17,14 @@ namespace {
 constexpr const char* usage =
     "fit_rings [--seeds N] [--seed FIRST] [--jobs N] [--write FILE]\n"
     "fit_rings --examples FILE\n"
-    "  --seeds N        draws a fine and a coarse scan for each of N seeds (150)\n"
+    "  --seeds N        draws a fine and a coarse scan for each of N seeds (200)\n"
     "  --seed FIRST     first seed (300001)\n"
     "  --jobs N         scans at a time (2)\n"
     "  --write FILE     writes the examples drawn there\n"
     "  --examples FILE  fits examples drawn before (tests/training/rings.csv)\n";
 
 struct Options {
-  int seeds = 150;
+  int seeds = 200;
   std::uint64_t seed = training::first_ring_seed;
   unsigned jobs = 2;
   std::string write;

@@ -1,4 +1,5 @@
 #include "ring_draws.h"
+#include "tables/calibration_text.h"
 #include "tables/shipped_knowledge.h"
 
 #include <filesystem>
@@ -19,7 +20,10 @@ std::vector<DrawnRing> stored_rings() {
 TEST(RingScore, ShippedWeightsAreWhatTheFitGives) {
   const std::vector<DrawnRing> rings = stored_rings();
   ASSERT_GT(rings.size(), 300U);
-  EXPECT_EQ(fit_ring_score(rings), fogline::shipped_knowledge().scan.marks.ring.score);
+  const fogline::RingScore score = fit_ring_score(rings);
+  EXPECT_EQ(score, fogline::shipped_knowledge().scan.marks.ring.score);
+  EXPECT_NE(fogline::calibration_text("marks.toml").find(toml_of(score, rings)),
+            std::string_view::npos);
 }
 
 // The stored examples are those of the first seeds, drawn anew: the same lines, with the same signs
