@@ -29,6 +29,7 @@ struct DrawnFrame : FrameMeasurement {
 DrawnFrame frame_of(int number, double shadow, double range, double phase) {
   DrawnFrame frame;
   frame.number = number;
+  frame.strip = 1;
   frame.tone.shadow = told(shadow);
   frame.tone.middle = told(shadow + 0.4 * range);
   frame.tone.highlight = told(shadow + range);
