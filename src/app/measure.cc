@@ -58,8 +58,10 @@ ExposureTarget target_of(const MeasureRequest& request, const std::optional<Roll
   return target;
 }
 
-MeasureOptions options_of(const MeasureRequest& request, const std::optional<RollCard>& card) {
+MeasureOptions options_of(const MeasureRequest& request, const std::optional<RollCard>& card,
+                          const ScanKnowledge& knowledge) {
   MeasureOptions options = request.measure;
+  options.knowledge = std::make_shared<const ScanKnowledge>(knowledge);
   if (card) {
     options.base_tint = card->base_tint;
   }
@@ -109,11 +111,12 @@ RollReport report_of(const MeasureRequest& request) {
   if (request.card) {
     record.card = read_roll_card(*request.card);
   }
-  MeasuredRoll roll = read_roll(request, options_of(request, record.card));
+  const PriorKnowledge knowledge = shipped_prior_knowledge();
+  MeasuredRoll roll = read_roll(request, options_of(request, record.card, knowledge.scan));
   report.pictures = page_pictures(roll.pictures);
   record.measurement = std::move(roll.measurement);
   record.judgement = judge_roll(record.measurement, record.card ? &*record.card : nullptr,
-                                request.aim_contrast_index, shipped_prior_knowledge());
+                                request.aim_contrast_index, knowledge);
   return report;
 }
 

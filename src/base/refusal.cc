@@ -6,7 +6,7 @@ namespace fogline {
 
 namespace {
 
-constexpr std::array<FactRow<Refusal>, 119> rows{{
+constexpr std::array<FactRow<Refusal>, 128> rows{{
     {Refusal::cant_open, "cant-open", {}, {"system"}},
     {Refusal::is_folder, "is-folder"},
     {Refusal::is_no_file, "is-no-file"},
@@ -105,7 +105,16 @@ constexpr std::array<FactRow<Refusal>, 119> rows{{
     {Refusal::scanner_file_changed, "scanner-file-changed"},
     {Refusal::scanner_file_lacks_field, "scanner-file-lacks-field", {}, {"field"}},
     {Refusal::scanner_file_field_impossible, "scanner-file-field-impossible", {}, {"field"}},
-    {Refusal::shipped_row_missing, "shipped-row-missing", {}, {"key", "row"}},
+    {Refusal::knowledge_no_toml, "knowledge-no-toml", {"line"}},
+    {Refusal::knowledge_key_missing, "knowledge-key-missing", {"line"}, {"key"}},
+    {Refusal::knowledge_key_unknown, "knowledge-key-unknown", {"line"}, {"key"}},
+    {Refusal::knowledge_without_source, "knowledge-without-source", {"line"}, {"table"}},
+    {Refusal::knowledge_wants_table, "knowledge-wants-table", {"line"}, {"key"}},
+    {Refusal::knowledge_wants_number, "knowledge-wants-number", {"line"}, {"key"}},
+    {Refusal::knowledge_wants_whole_number, "knowledge-wants-whole-number", {"line"}, {"key"}},
+    {Refusal::knowledge_wants_list, "knowledge-wants-list", {"line"}, {"key"}},
+    {Refusal::knowledge_wants_values, "knowledge-wants-values", {"line", "count"}, {"key"}},
+    {Refusal::knowledge_out_of_range, "knowledge-out-of-range", {"line", "least", "most"}, {"key"}},
     {Refusal::no_wedge, "no-wedge"},
     {Refusal::more_steps_than_reference, "more-steps-than-reference", {"seen", "known"}},
     {Refusal::steps_untold_by_bare_light, "steps-untold-by-bare-light", {"seen", "known"}},

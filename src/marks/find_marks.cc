@@ -8,8 +8,7 @@
 #include "marks/find_scratches.h"
 #include "marks/find_spots.h"
 #include "marks/find_threads.h"
-#include "marks/mark_candidate.h"
-#include "marks/mark_tile.h"
+#include "marks/ring_tile.h"
 #include "marks/side_by_side.h"
 
 #include <algorithm>
@@ -31,6 +30,13 @@ constexpr double least_tile_mm = 12.0;
 constexpr double least_confidence = 0.5;
 /// No score is worth more than this.
 constexpr double most_confidence = 0.95;
+
+/// Pixels a millimetre that small marks are looked for at.
+double search_fineness(const FilmStrip& film, const ScanGrid& grid) {
+  // A hair above the grid's own fineness, so that straightening reads one sample a pixel.
+  constexpr double hair = 1.001;
+  return std::min(finest_pixels_per_mm, film.map.pixels_per_mm() / grid.reduction * hair);
+}
 
 std::vector<FilmExtent> tiles_of(const FilmStrip& film, double pixels_per_mm) {
   const double across = film.across_end_mm - film.across_begin_mm;
@@ -55,14 +61,15 @@ struct TileMarks {
   std::vector<MarkCandidate> scratch_pieces;
 };
 
-TileMarks marks_in_tile(const MarkTile& tile, const FilmStrip& film) {
+TileMarks marks_in_tile(const MarkTile& tile, const FilmStrip& film,
+                        const MarkKnowledge& knowledge) {
   TileMarks marks;
-  marks.whole = find_spots(tile, film);
+  marks.whole = find_spots(tile, film, knowledge);
   if (tile.pixels_per_mm >= fine_pixels_per_mm) {
-    const std::vector<MarkCandidate> threads = find_threads(tile, film);
+    const std::vector<MarkCandidate> threads = find_threads(tile, film, knowledge.fibre);
     marks.whole.insert(marks.whole.end(), threads.begin(), threads.end());
   }
-  marks.scratch_pieces = scratch_pieces(tile);
+  marks.scratch_pieces = scratch_pieces(tile, knowledge.scratch);
   return marks;
 }
 
@@ -118,38 +125,33 @@ BoxPx box_in_scan(const FilmExtent& extent, const FilmMap& map) {
   return {left, top, right - left, bottom - top};
 }
 
-/// What a score of each kind is worth: log odds = worth * (score - even). The scores add signs that
-/// aren't independent, so they claim too much; the numbers are those at which confidence held on
-/// simulated scans (tests/bench/marks_bench: bins of confidence by kind).
-struct ScoreWorth {
-  double even = 0.0;
-  double worth = 0.7;
-};
-
-ScoreWorth worth_of(MarkKind kind) {
+ScoreWorth worth_of(MarkKind kind, const MarkKnowledge& knowledge) {
   switch (kind) {
     case MarkKind::fibre:
-      return {5.4, 1.0};
+      return knowledge.fibre.worth;
     case MarkKind::scratch:
-      return {3.2, 0.8};
-    case MarkKind::drying_mark:
-      return {0.0, 1.0};
+      return knowledge.scratch.worth;
     case MarkKind::dust:
-      return {5.0, 0.8};
+      return knowledge.dust.worth;
     case MarkKind::air_bell:
-      return {0.5, 0.7};
+      return knowledge.bell.worth;
+    case MarkKind::pinhole:
+      return knowledge.pinhole.worth;
     default:
-      return {};
+      break;
   }
+  // The rings' score is log odds already.
+  return {0.0, 1.0};
 }
 
-double confidence_of(const MarkCandidate& mark) {
-  const ScoreWorth score = worth_of(mark.kind);
+double confidence_of(const MarkCandidate& mark, const MarkKnowledge& knowledge) {
+  const ScoreWorth score = worth_of(mark.kind, knowledge);
   const double log_odds = score.worth * (mark.log_odds - score.even);
   return std::min(most_confidence, 1.0 / (1.0 + std::exp(-log_odds)));
 }
 
-Mark mark_of(const MarkCandidate& candidate, int strip_number, const FilmMap& map) {
+Mark mark_of(const MarkCandidate& candidate, int strip_number, const FilmMap& map,
+             const MarkKnowledge& knowledge) {
   Mark mark;
   mark.kind = candidate.kind;
   mark.strip = strip_number;
@@ -158,28 +160,22 @@ Mark mark_of(const MarkCandidate& candidate, int strip_number, const FilmMap& ma
   mark.size_mm = candidate.size_mm;
   mark.contrast_density = candidate.contrast_density;
   mark.area_mm2 = candidate.area_mm2;
-  mark.confidence = confidence_of(candidate);
+  mark.confidence = confidence_of(candidate, knowledge);
   return mark;
 }
 
-}  // namespace
-
-MarkSearch find_marks(const FilmStrip& film, int strip_number, const MarkContext& context) {
-  const double grid_pixels_per_mm = film.map.pixels_per_mm() / context.grid.reduction;
-  // A hair above the grid's own fineness, so that straightening reads one sample a pixel.
-  constexpr double hair = 1.001;
-  const double fineness = std::min(finest_pixels_per_mm, grid_pixels_per_mm * hair);
+/// Everything that looks like a mark at all, each thing once.
+std::vector<MarkCandidate> mark_candidates(const FilmStrip& film, const MarkContext& context) {
+  const double fineness = search_fineness(film, context.grid);
   const std::vector<FilmExtent> extents = tiles_of(film, fineness);
   std::vector<TileMarks> tiles(extents.size());
   std::vector<MarkCandidate> rings;
   run_side_by_side(extents.size() + 1, [&](std::size_t i) {
     if (i < extents.size()) {
-      tiles[i] = marks_in_tile(mark_tile(film, context, extents[i], fineness, true), film);
+      tiles[i] = marks_in_tile(mark_tile(film, context, extents[i], fineness, true), film,
+                               context.knowledge);
     } else {
-      const FilmExtent whole{film.along_begin_mm, film.along_end_mm, film.across_begin_mm,
-                             film.across_end_mm};
-      rings = find_rings(
-          mark_tile(film, context, whole, std::min(ring_pixels_per_mm, fineness), false));
+      rings = find_rings(ring_tile(film, context), context.knowledge.ring);
     }
   });
   std::vector<MarkCandidate> candidates = std::move(rings);
@@ -188,14 +184,28 @@ MarkSearch find_marks(const FilmStrip& film, int strip_number, const MarkContext
     candidates.insert(candidates.end(), tile.whole.begin(), tile.whole.end());
     pieces.insert(pieces.end(), tile.scratch_pieces.begin(), tile.scratch_pieces.end());
   }
-  const std::vector<MarkCandidate> scratches = join_scratches(std::move(pieces), film, fineness);
+  const std::vector<MarkCandidate> scratches =
+      join_scratches(std::move(pieces), film, fineness, context.knowledge.scratch);
   candidates.insert(candidates.end(), scratches.begin(), scratches.end());
   keep_surest(candidates);
+  return candidates;
+}
+
+}  // namespace
+
+MarkTile ring_tile(const FilmStrip& film, const MarkContext& context) {
+  const FilmExtent whole{film.along_begin_mm, film.along_end_mm, film.across_begin_mm,
+                         film.across_end_mm};
+  return mark_tile(film, context, whole,
+                   std::min(ring_pixels_per_mm, search_fineness(film, context.grid)), false);
+}
+
+MarkSearch find_marks(const FilmStrip& film, int strip_number, const MarkContext& context) {
   MarkSearch search;
-  search.limits = limits_of(fineness);
-  for (const MarkCandidate& candidate : candidates) {
-    if (confidence_of(candidate) >= least_confidence) {
-      search.marks.push_back(mark_of(candidate, strip_number, film.map));
+  search.limits = limits_of(search_fineness(film, context.grid));
+  for (const MarkCandidate& candidate : mark_candidates(film, context)) {
+    if (confidence_of(candidate, context.knowledge) >= least_confidence) {
+      search.marks.push_back(mark_of(candidate, strip_number, film.map, context.knowledge));
     }
   }
   return search;

@@ -5,6 +5,7 @@
 #include <fogline/density/stray_light.h>
 #include <fogline/film/film_layout.h>
 #include <fogline/marks/mark.h>
+#include <fogline/marks/mark_knowledge.h>
 
 #include <optional>
 #include <vector>
@@ -19,6 +20,7 @@ struct MarkContext {
   const Lamp& lamp;
   /// Visual density of clear film above the lamp; 0 where clear film is the lamp.
   double clear_density = 0.0;
+  const MarkKnowledge& knowledge;
 };
 
 /// Marks of one strip, and why some couldn't be looked for.

@@ -24,21 +24,13 @@ namespace fogline {
 
 namespace {
 
-constexpr double least_radius_mm = 1.1;
-constexpr double most_radius_mm = 7.5;
 /// Middles tried.
 constexpr double lattice_mm = 1.0;
-/// Breadths of rims looked for.
-constexpr double rim_mm = 0.35;
 /// Evidence of one pixel, in what lines of grain and picture give, counts up to this.
 constexpr float most_evidence = 4.0F;
 /// Evidence that a direction must show to count as seen.
 constexpr double seen_evidence = 1.3;
 constexpr double least_seen = 0.5;
-/// A rim weaker than this nobody sees.
-constexpr double least_rim_density = 0.02;
-/// A stronger one isn't a drop's.
-constexpr double most_rim_density = 0.22;
 /// Mean evidence an outline needs to be looked at closely.
 constexpr double worth_a_look = 1.6;
 
@@ -64,7 +56,7 @@ double value_at(const cv::Mat1f& image, cv::Point2d at) {
 
 /// Reads the rim along an outline, from the density smoothed over two pixels.
 Rim read_rim(const RingPath& path, const MarkTile& tile, const cv::Mat1f& smooth,
-             const LineEvidence& evidence) {
+             const LineEvidence& evidence, double rim_mm) {
   const double off = 1.6 * rim_mm * tile.pixels_per_mm;
   std::vector<double> heights;
   double on_rim = 0.0;
@@ -105,20 +97,9 @@ Rim read_rim(const RingPath& path, const MarkTile& tile, const cv::Mat1f& smooth
   return result;
 }
 
-/// Log odds that a closed line is a drop's rim: its rim shows all the way round (`seen`, `spread`),
-/// alone, and is large, since pictures hold small closed lines (leaves, windows) and few large
-/// ones. Weights by logistic regression on 182 simulated scans of the kind that
-/// tests/bench/marks_bench draws, other seeds than its own; on left-out fifths, with 5
-/// false ones, it told 39 rings where a score without size told 25.
-double ring_log_odds(const Rim& rim, double mean_radius_mm, double mean_evidence) {
-  constexpr double constant = -22.0;
-  constexpr double most_spread = 4.0;
-  return constant + 3.3 * rim.seen - 0.57 * std::min(rim.spread, most_spread) + 14.5 * rim.alone +
-         4.4 * std::log(mean_radius_mm) + 1.52 * mean_evidence;
-}
-
-MarkCandidate ring_mark(const RingPath& path, const Rim& rim, const MarkTile& tile) {
-  MarkCandidate mark;
+ClosedLine closed_line(const RingPath& path, const Rim& rim, const MarkTile& tile, double rim_mm) {
+  ClosedLine line;
+  MarkCandidate& mark = line.mark;
   mark.kind = MarkKind::drying_mark;
   double left = INFINITY;
   double top = INFINITY;
@@ -144,13 +125,15 @@ MarkCandidate ring_mark(const RingPath& path, const Rim& rim, const MarkTile& ti
   mark.width_mm = rim_mm;
   const double mean_radius_px =
       std::accumulate(path.radius.begin(), path.radius.end(), 0.0) / ring_directions;
-  mark.log_odds =
-      ring_log_odds(rim, mean_radius_px / tile.pixels_per_mm, path.sum / ring_directions);
-  return mark;
+  // A rim in pieces has heights of any spread: more of it says no more.
+  constexpr double most_spread = 4.0;
+  line.signs = {rim.seen, std::min(rim.spread, most_spread), rim.alone,
+                mean_radius_px / tile.pixels_per_mm, path.sum / ring_directions};
+  return line;
 }
 
 /// How much each pixel speaks for a thin denser line, over what its neighbourhood usually does.
-LineEvidence line_evidence(const MarkTile& tile) {
+LineEvidence line_evidence(const MarkTile& tile, double rim_mm) {
   constexpr double block_mm = 9.0;
   const double width_px = rim_mm * tile.pixels_per_mm;
   // Of the answers of all pixels the high percentile is what texture gives; a ring's own rim covers
@@ -186,9 +169,9 @@ LineEvidence line_evidence(const MarkTile& tile) {
 
 /// The best outline about a place, drawn again about its own middle, where lines meet it squarely.
 std::optional<RingPath> centred_ring(const LineEvidence& evidence, cv::Point2d middle,
-                                     double pixels_per_mm) {
-  const double least = least_radius_mm * pixels_per_mm;
-  const double most = most_radius_mm * pixels_per_mm;
+                                     double pixels_per_mm, const RingKnowledge& knowledge) {
+  const double least = knowledge.least_radius_mm * pixels_per_mm;
+  const double most = knowledge.most_radius_mm * pixels_per_mm;
   constexpr double least_sum = worth_a_look * ring_directions;
   std::optional<RingPath> path = best_ring(evidence, middle, least, most, least_sum);
   constexpr int rounds = 2;
@@ -204,25 +187,40 @@ std::optional<RingPath> centred_ring(const LineEvidence& evidence, cv::Point2d m
 
 }  // namespace
 
-std::vector<MarkCandidate> find_rings(const MarkTile& tile) {
-  const LineEvidence evidence = line_evidence(tile);
+double ring_log_odds(const RingSigns& signs, const RingScore& score) {
+  return score.constant + score.seen * signs.seen + score.spread * signs.spread +
+         score.alone * signs.alone + score.log_radius * std::log(signs.mean_radius_mm) +
+         score.evidence * signs.mean_evidence;
+}
+
+std::vector<ClosedLine> closed_lines(const MarkTile& tile, const RingKnowledge& knowledge) {
+  const LineEvidence evidence = line_evidence(tile, knowledge.rim_mm);
   cv::Mat1f smooth;
   cv::GaussianBlur(tile.density, smooth, {}, 0.8);
   const double lattice = lattice_mm * tile.pixels_per_mm;
-  std::vector<MarkCandidate> rings;
+  std::vector<ClosedLine> lines;
   for (double y = lattice; y < tile.density.rows; y += lattice) {
     for (double x = lattice; x < tile.density.cols; x += lattice) {
-      const auto path = centred_ring(evidence, {x, y}, tile.pixels_per_mm);
+      const auto path = centred_ring(evidence, {x, y}, tile.pixels_per_mm, knowledge);
       if (!path) {
         continue;
       }
-      const Rim rim = read_rim(*path, tile, smooth, evidence);
+      const Rim rim = read_rim(*path, tile, smooth, evidence, knowledge.rim_mm);
       constexpr double least_usable = 0.6;
-      if (rim.usable >= least_usable && rim.seen >= least_seen && rim.height >= least_rim_density &&
-          rim.height <= most_rim_density) {
-        rings.push_back(ring_mark(*path, rim, tile));
+      if (rim.usable >= least_usable && rim.seen >= least_seen &&
+          rim.height >= knowledge.least_rim_density && rim.height <= knowledge.most_rim_density) {
+        lines.push_back(closed_line(*path, rim, tile, knowledge.rim_mm));
       }
     }
+  }
+  return lines;
+}
+
+std::vector<MarkCandidate> find_rings(const MarkTile& tile, const RingKnowledge& knowledge) {
+  std::vector<MarkCandidate> rings;
+  for (const ClosedLine& line : closed_lines(tile, knowledge)) {
+    rings.push_back(line.mark);
+    rings.back().log_odds = ring_log_odds(line.signs, knowledge.score);
   }
   return rings;
 }

@@ -10,6 +10,7 @@
 #include "marks/find_scratches.h"
 
 #include "marks/local_scale.h"
+#include "marks/weigh_sign.h"
 
 #include <algorithm>
 #include <array>
@@ -148,7 +149,7 @@ double width_mm(const cv::Mat1f& density, const Piece& piece, int sign, double p
 
 }  // namespace
 
-std::vector<MarkCandidate> scratch_pieces(const MarkTile& tile) {
+std::vector<MarkCandidate> scratch_pieces(const MarkTile& tile, const ScratchKnowledge& knowledge) {
   constexpr double block_mm = 4.0;
   const cv::Mat1b usable = inner_usable(tile.usable, 0, side_px(tile));
   std::vector<MarkCandidate> marks;
@@ -183,8 +184,8 @@ std::vector<MarkCandidate> scratch_pieces(const MarkTile& tile) {
       // Under a scratch the film goes on; a wall's edge has a tone on each side.
       const double one_sided =
           static_cast<double>(median_of(uneven)) / std::abs(mark.contrast_density);
-      mark.log_odds = 2.0 * std::log(static_cast<double>(strength) / 5.0) -
-                      3.0 * std::max(0.0, one_sided - 0.4);
+      mark.log_odds = log_weighed(knowledge.strength, static_cast<double>(strength)) +
+                      weighed_beyond(knowledge.one_sided, one_sided);
       marks.push_back(mark);
     }
   }

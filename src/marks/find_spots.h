@@ -4,6 +4,8 @@
 #include "marks/mark_tile.h"
 #include "marks/spot_shape.h"
 
+#include <fogline/marks/mark_knowledge.h>
+
 #include <optional>
 #include <vector>
 
@@ -11,7 +13,8 @@ namespace fogline {
 
 /// Dust, pinholes and air bells of one tile, those with `along_mm` in the tile's core first to
 /// last; each stands on its own place (no two overlap).
-std::vector<MarkCandidate> find_spots(const MarkTile& tile, const FilmStrip& film);
+std::vector<MarkCandidate> find_spots(const MarkTile& tile, const FilmStrip& film,
+                                      const MarkKnowledge& knowledge);
 
 /// Where a spot lies, as far as it matters for what it can be.
 struct SpotGround {
@@ -22,7 +25,8 @@ struct SpotGround {
 };
 
 /// What kind of mark a spot is and how surely; nothing where it fits none.
-std::optional<MarkCandidate> spot_kind(const SpotShape& shape, const SpotGround& ground);
+std::optional<MarkCandidate> spot_kind(const SpotShape& shape, const SpotGround& ground,
+                                       const MarkKnowledge& knowledge);
 
 /// Finest scan on which dust and pinholes can be judged at all.
 inline constexpr double fine_pixels_per_mm = 20.0;

@@ -10,6 +10,7 @@
 #include "marks/local_scale.h"
 #include "marks/neighbourhood.h"
 #include "marks/ridge.h"
+#include "marks/weigh_sign.h"
 
 #include <algorithm>
 #include <array>
@@ -22,8 +23,6 @@ namespace fogline {
 
 namespace {
 
-constexpr double least_length_mm = 0.6;
-constexpr double most_length_mm = 8.0;
 /// A thread is thinner than the scan can tell apart from this.
 constexpr double width_px = 2.5;
 /// A link of the chain, its seed, over what lines of grain and picture are usual round about.
@@ -33,14 +32,10 @@ constexpr float least_height = 0.035F;
 constexpr double block_mm = 3.0;
 /// Neighbourhood searched for other lines.
 constexpr double near_mm = 0.8;
-/// Threads are at most so thick; what takes more light isn't one (some slack for the blur).
-constexpr double most_width_mm = 0.032;
-
 /// Sides that differ by more than this share of the height make an edge of it.
 constexpr double most_uneven = 0.8;
-/// Threads of one kind round one: a window's bars. Each takes so much off the log odds.
+/// Threads of one kind round one within this: a window's bars.
 constexpr double crowd_mm = 5.0;
-constexpr double crowd_odds = 0.8;
 
 struct Chain {
   std::vector<cv::Point> links;
@@ -198,7 +193,7 @@ bool runs_along(const Chain& chain) {
   return chain.box.height <= 4 || chain.box.height < flat * chain.box.width;
 }
 
-void doubt_crowds(std::vector<MarkCandidate>& marks) {
+void doubt_crowds(std::vector<MarkCandidate>& marks, double weight) {
   const std::vector<MarkCandidate> all = marks;
   for (MarkCandidate& mark : marks) {
     const auto others = std::count_if(all.begin(), all.end(), [&](const MarkCandidate& other) {
@@ -209,13 +204,14 @@ void doubt_crowds(std::vector<MarkCandidate>& marks) {
              other.contrast_density < alike * mark.contrast_density &&
              mark.contrast_density < alike * other.contrast_density;
     });
-    mark.log_odds -= crowd_odds * static_cast<double>(std::min<std::ptrdiff_t>(others, 8));
+    mark.log_odds += weight * static_cast<double>(std::min<std::ptrdiff_t>(others, 8));
   }
 }
 
 }  // namespace
 
-std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& film) {
+std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& film,
+                                        const FibreKnowledge& knowledge) {
   const double px_mm = tile.pixels_per_mm;
   constexpr int sides_px = 4;
   const cv::Mat1b usable = inner_usable(tile.usable, sides_px, sides_px);
@@ -236,12 +232,13 @@ std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& f
       }
     }
   }
-  const int least_links = static_cast<int>(least_length_mm * px_mm * 0.8);
+  const int least_links = static_cast<int>(knowledge.length.least_mm * px_mm * 0.8);
   std::vector<MarkCandidate> marks;
   for (const Chain& chain : chains_of(weak, strong, least_links)) {
     const double length_mm = chain.length_px / px_mm;
     const double extent_mm = std::hypot(chain.box.width, chain.box.height) / px_mm;
-    if (length_mm < least_length_mm || length_mm > most_length_mm || runs_along(chain)) {
+    if (length_mm < knowledge.length.least_mm || length_mm > knowledge.length.most_mm ||
+        runs_along(chain)) {
       continue;
     }
     const double alone = alone_share(chain, weak, static_cast<int>(near_mm * px_mm));
@@ -251,15 +248,16 @@ std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& f
     mark.kind = MarkKind::fibre;
     const double uneven = uneven_sides(chain, tile, ridge);
     mark.width_mm = thread_width_mm(height, px_mm);
-    if (mark.width_mm > most_width_mm || uneven > most_uneven) {
+    if (mark.width_mm > knowledge.most_width_mm || uneven > most_uneven) {
       continue;
     }
-    mark.log_odds = 10.0 * (alone - 0.6) + 3.0 * std::log(length_mm / 0.9) -
-                    12.0 * (spread - 0.25) - 4.0 * std::max(0.0, uneven - 0.3) -
-                    std::max(0.0, mark.width_mm - 0.018) / 0.004 - 10.0 * (0.9 - chain.unbranched);
+    mark.log_odds = weighed(knowledge.alone, alone) + log_weighed(knowledge.length_mm, length_mm) +
+                    weighed(knowledge.spread, spread) + weighed_beyond(knowledge.uneven, uneven) +
+                    weighed_beyond(knowledge.width_mm, mark.width_mm) +
+                    weighed(knowledge.unbranched, chain.unbranched);
     if (in_picture(film, tile.film(chain.box.x, chain.box.y))) {
       // Straight edges and right angles are people's work.
-      mark.log_odds -= 15.0 * std::max(0.0, squareness(chain, ridge) - 0.65);
+      mark.log_odds += weighed_beyond(knowledge.square, squareness(chain, ridge));
     }
     const PointMm begin = tile.film(chain.box.x, chain.box.y);
     const PointMm end = tile.film(chain.box.br().x, chain.box.br().y);
@@ -270,7 +268,7 @@ std::vector<MarkCandidate> find_threads(const MarkTile& tile, const FilmStrip& f
     mark.contrast_density = height;
     marks.push_back(mark);
   }
-  doubt_crowds(marks);
+  doubt_crowds(marks, knowledge.crowd_weight);
   return marks;
 }
 

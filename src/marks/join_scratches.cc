@@ -3,6 +3,7 @@
 #include "marks/find_scratches.h"
 #include "marks/find_spots.h"
 #include "marks/neighbourhood.h"
+#include "marks/weigh_sign.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,15 +16,8 @@ namespace {
 /// there is no silver to scrape, and drifts.
 constexpr double most_gap_mm = 6.0;
 constexpr double most_step_mm = 0.08;
-/// Shorter ones, told from a picture's lines by nothing, aren't told; longer on coarse scans, where
-/// the breadth says nothing.
-constexpr double least_length_mm = 6.0;
-constexpr double least_coarse_length_mm = 15.0;
-constexpr double most_width_mm = 0.2;
 /// Film on either side of a frame's border by which a line is seen to cross it.
 constexpr double crossing_mm = 1.0;
-/// What a line that never leaves a picture loses in log odds.
-constexpr double inside_odds = 1.0;
 /// Along the film's cut edges, whose place is known to some tenths, anything looks like a line.
 constexpr double edge_mm = 1.0;
 /// A line that ends so near a frame's border belongs to the picture.
@@ -69,8 +63,9 @@ int lines_beside(const MarkCandidate& mark, const std::vector<MarkCandidate>& al
 }
 
 /// For and against by the frames: a scratch runs on over a border, a horizon ends at it.
-double odds_by_frames(const MarkCandidate& mark, const FilmStrip& film) {
-  double odds = in_picture(film, mark.middle) ? -inside_odds : 0.0;
+double odds_by_frames(const MarkCandidate& mark, const FilmStrip& film,
+                      const ScratchKnowledge& knowledge) {
+  double odds = in_picture(film, mark.middle) ? knowledge.inside_weight : 0.0;
   for (const FilmFrame& frame : film.frames) {
     if (mark.middle.across_mm < frame.across_begin_mm ||
         mark.middle.across_mm > frame.across_end_mm) {
@@ -79,8 +74,10 @@ double odds_by_frames(const MarkCandidate& mark, const FilmStrip& film) {
     for (const double border : {frame.along_begin_mm, frame.along_end_mm}) {
       const double before = border - mark.extent.along_begin_mm;
       const double behind = mark.extent.along_end_mm - border;
-      odds += std::min(before, behind) > crossing_mm ? 2.0 : 0.0;
-      odds -= std::min(std::abs(before), std::abs(behind)) < at_border_mm ? 1.5 : 0.0;
+      odds += std::min(before, behind) > crossing_mm ? knowledge.crossing_weight : 0.0;
+      odds += std::min(std::abs(before), std::abs(behind)) < at_border_mm
+                  ? knowledge.at_border_weight
+                  : 0.0;
     }
   }
   return odds;
@@ -89,7 +86,7 @@ double odds_by_frames(const MarkCandidate& mark, const FilmStrip& film) {
 }  // namespace
 
 std::vector<MarkCandidate> join_scratches(std::vector<MarkCandidate> pieces, const FilmStrip& film,
-                                          double pixels_per_mm) {
+                                          double pixels_per_mm, const ScratchKnowledge& knowledge) {
   for (bool changed = true; changed;) {
     changed = false;
     for (std::size_t i = 0; i < pieces.size() && !changed; ++i) {
@@ -108,16 +105,16 @@ std::vector<MarkCandidate> join_scratches(std::vector<MarkCandidate> pieces, con
     mark.area_mm2 = mark.size_mm * mark.width_mm;
   }
   const double least_mm =
-      pixels_per_mm >= fine_pixels_per_mm ? least_length_mm : least_coarse_length_mm;
+      pixels_per_mm >= fine_pixels_per_mm ? knowledge.least_mm : knowledge.least_coarse_mm;
   std::vector<MarkCandidate> scratches;
   for (const MarkCandidate& piece : pieces) {
     const bool at_edge = piece.middle.across_mm < film.across_begin_mm + edge_mm ||
                          piece.middle.across_mm > film.across_end_mm - edge_mm;
-    if (piece.size_mm >= least_mm && piece.width_mm <= most_width_mm && !at_edge) {
+    if (piece.size_mm >= least_mm && piece.width_mm <= knowledge.most_width_mm && !at_edge) {
       scratches.push_back(piece);
-      scratches.back().log_odds += 4.0 * std::log(piece.size_mm / 11.0) +
-                                   odds_by_frames(piece, film) -
-                                   1.5 * std::min(lines_beside(piece, pieces), 4);
+      scratches.back().log_odds +=
+          log_weighed(knowledge.length_mm, piece.size_mm) + odds_by_frames(piece, film, knowledge) +
+          knowledge.beside_weight * std::min(lines_beside(piece, pieces), 4);
     }
   }
   return scratches;

@@ -99,10 +99,11 @@ Markup light_line(const LightOrTime& weighed) {
   if (!weighed.exposure_stops) {
     return {};
   }
-  // Two thirds of a stop is what meters and shutters leave open (common practice, no source).
-  constexpr double latitude_stops = 0.667;
-  const NumberLine line_of{
-      {{-3.0, 3.0}, 1.0, 0, true}, -latitude_stops, latitude_stops, "right", figure_names.light};
+  const NumberLine line_of{{{-3.0, 3.0}, 1.0, 0, true},
+                           -weighed.latitude_stops,
+                           weighed.latitude_stops,
+                           "right",
+                           figure_names.light};
   return Markup()
       .add(number_paragraph(light_words_of(*weighed.exposure_stops)))
       .add(line_drawing(line_of, *weighed.exposure_stops));

@@ -119,6 +119,7 @@ const Fields<LightOrTime>& fields_of() {
          walk_known(walker, "exposure_stops", weighed.exposure_stops,
                     told_or_silent(light_reason_sentence(weighed.exposure_stops.why())));
        }},
+      field("latitude_stops", &LightOrTime::latitude_stops, kept, not_negative),
       field("contrast_index", &LightOrTime::contrast_index),
       repeat<LightOrTime>(
           "evidence",

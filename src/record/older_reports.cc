@@ -91,6 +91,15 @@ void lift_message(Json& object) {
   }
 }
 
+/// Every report that doesn't say how far light may stray was judged with this, stops.
+constexpr double first_latitude_stops = 0.667;
+
+void lift_latitude(Json& object) {
+  if (object.contains("probabilities") && object.contains("exposure_stops")) {
+    object["latitude_stops"] = first_latitude_stops;
+  }
+}
+
 void lift_budget_line(Json& object) {
   if (object.contains("source") && object.contains("common") && object.contains("u95") &&
       object["u95"].is_number()) {
@@ -171,6 +180,7 @@ void lift(Json& value) {
     lift_message(value);
     lift_measurement(value);
     lift_budget_line(value);
+    lift_latitude(value);
     lift_sentences(value, "evidence", "evidence_facts");
     lift_sentences(value, "reasons", "facts");
     lift_sentences(value, "this_roll", "this_roll_facts");

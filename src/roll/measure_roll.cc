@@ -35,6 +35,7 @@ void check_target(const ExposureTarget& target) {
 }  // namespace
 
 void MeasureOptions::check() const {
+  require(knowledge != nullptr, "knowledge-missing");
   require(!frame_mm || *frame_mm > 0.0, "frame-length");
   require(!base_tint || std::all_of(base_tint->begin(), base_tint->end(),
                                     [](double density) { return std::isfinite(density); }),

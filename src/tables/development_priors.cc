@@ -1,114 +1,59 @@
 #include "tables/development_priors.h"
 
-#include "tables/calibration_text.h"
-
-#include <fogline/base/error.h>
-
-#include <string>
-#include <string_view>
-
-#include <toml++/toml.h>
-
 namespace fogline {
 namespace {
 
-/// One file of `calibration/`, in which every row must state its source.
-class Table {
- public:
-  explicit Table(const std::string& name)
-      : name_(name), rows_(toml::parse(calibration_text(name))) {}
+constexpr NumberRange any_rate_per_min{0.001, 1.0};
+constexpr NumberRange any_time_min{0.1, 120.0};
+constexpr NumberRange any_start_min{0.0, 10.0};
+constexpr NumberRange any_units{0.1, 1000.0};
 
-  /// A number of a row; `row` may be a path such as `q10` or `contrast_limit.cubic`.
-  [[nodiscard]] double number(std::string_view row, std::string_view key) const {
-    const auto found = at(row, key).value<double>();
-    if (!found) {
-      refuse(row, key);
-    }
-    return *found;
-  }
-
-  [[nodiscard]] std::vector<int> whole_numbers(std::string_view row, std::string_view key) const {
-    std::vector<int> numbers;
-    if (const toml::array* array = at(row, key).as_array()) {
-      for (const toml::node& node : *array) {
-        numbers.push_back(node.value_or(0));
-      }
-    }
-    if (numbers.empty()) {
-      refuse(row, key);
-    }
-    return numbers;
-  }
-
-  [[nodiscard]] PriorRange range(std::string_view row) const {
-    return {number(row, "low"), number(row, "high")};
-  }
-
-  [[nodiscard]] ByFilmType by_film_type(std::string_view row) const {
-    return {number(row, "cubic"), number(row, "tabular")};
-  }
-
- private:
-  [[nodiscard]] toml::node_view<const toml::node> at(std::string_view row,
-                                                     std::string_view key) const {
-    const auto found = rows_.at_path(row);
-    if (found["source"].value_or(std::string_view()).empty()) {
-      refuse(row, "source");
-    }
-    return found[key];
-  }
-
-  [[noreturn]] void refuse(std::string_view row, std::string_view key) const {
-    throw FileError(name_, Refusal::shipped_row_missing, {}, {std::string(key), std::string(row)});
-  }
-
-  std::string name_;
-  toml::table rows_;
-};
-
-FilmKinetics film_kinetics(const Table& table, const std::string& type) {
-  return {table.range("contrast_limit." + type), table.range("rate_per_min." + type)};
+PriorRange range_from(const KnowledgeTable& table, NumberRange range) {
+  return {table.number("low", range), table.number("high", range)};
 }
 
-DevelopmentPriors read_development() {
-  const Table table("development.toml");
-  DevelopmentPriors priors;
-  priors.cubic = film_kinetics(table, "cubic");
-  priors.tabular = film_kinetics(table, "tabular");
-  priors.unknown = film_kinetics(table, "unknown");
-  priors.latest_start_min = table.number("start_min", "latest");
-  priors.q10 = table.range("q10");
-  priors.time_min = table.range("time_min");
-  priors.roll_scatter_share = table.number("roll_scatter_share", "sd");
-  priors.habit_sd_share = table.number("habit_sd_share", "sd");
-  priors.exposure_scatter_stops = table.number("exposure_scatter_stops", "sd");
-  priors.exposure_habit_sd_stops = table.number("exposure_habit_sd_stops", "sd");
-  return priors;
+ByFilmType by_film_type(const KnowledgeTable& table, NumberRange range) {
+  return {table.number("cubic", range), table.number("tabular", range)};
 }
 
-BathPriors read_baths() {
-  const Table table("baths.toml");
-  BathPriors priors;
-  priors.stop_s = table.number("stop", "seconds");
-  priors.stop_longest_s = table.number("stop_longest", "seconds");
-  priors.fix_rapid_s = table.by_film_type("fix_rapid");
-  priors.fix_plain_s = table.by_film_type("fix_plain");
-  priors.fix_over_clearing = table.by_film_type("fix_over_clearing");
-  priors.fix_rapid_longest_s = table.number("fix_rapid_longest", "seconds");
-  priors.clearing_when_spent = table.number("clearing_when_spent", "factor");
-  priors.film_units_per_litre = table.number("film_units_per_litre", "units");
-  priors.units_per_roll = table.by_film_type("units_per_roll");
-  priors.wash_fills = table.whole_numbers("wash_fills", "inversions");
-  priors.wash_extra_fill = static_cast<int>(table.number("wash_extra_fill", "inversions"));
-  priors.wash_rest_s = table.number("wash_rest", "seconds");
-  priors.wash_running_s = table.number("wash_running", "seconds");
-  return priors;
+FilmKinetics kinetics_from(const KnowledgeTable& top, std::string_view type) {
+  return {range_from(top.table("contrast_limit").table(type), any_factor),
+          range_from(top.table("rate_per_min").table(type), any_rate_per_min)};
 }
 
 }  // namespace
 
-ProcessPriors process_priors_from_calibration() {
-  return {read_development(), read_baths()};
+DevelopmentPriors development_from(const KnowledgeTable& top) {
+  DevelopmentPriors priors;
+  priors.cubic = kinetics_from(top, "cubic");
+  priors.tabular = kinetics_from(top, "tabular");
+  priors.unknown = kinetics_from(top, "unknown");
+  priors.latest_start_min = top.table("start_min").number("latest", any_start_min);
+  priors.q10 = range_from(top.table("q10"), any_factor);
+  priors.time_min = range_from(top.table("time_min"), any_time_min);
+  priors.roll_scatter_share = top.table("roll_scatter_share").number("sd", any_share);
+  priors.habit_sd_share = top.table("habit_sd_share").number("sd", any_share);
+  priors.exposure_scatter_stops = top.table("exposure_scatter_stops").number("sd", any_stops);
+  priors.exposure_habit_sd_stops = top.table("exposure_habit_sd_stops").number("sd", any_stops);
+  return priors;
+}
+
+BathPriors baths_from(const KnowledgeTable& top) {
+  BathPriors priors;
+  priors.stop_s = top.table("stop").number("seconds", any_time_s);
+  priors.stop_longest_s = top.table("stop_longest").number("seconds", any_time_s);
+  priors.fix_rapid_s = by_film_type(top.table("fix_rapid"), any_time_s);
+  priors.fix_plain_s = by_film_type(top.table("fix_plain"), any_time_s);
+  priors.fix_over_clearing = by_film_type(top.table("fix_over_clearing"), any_factor);
+  priors.fix_rapid_longest_s = top.table("fix_rapid_longest").number("seconds", any_time_s);
+  priors.clearing_when_spent = top.table("clearing_when_spent").number("factor", any_factor);
+  priors.film_units_per_litre = top.table("film_units_per_litre").number("units", any_units);
+  priors.units_per_roll = by_film_type(top.table("units_per_roll"), any_factor);
+  priors.wash_fills = top.table("wash_fills").counts("inversions");
+  priors.wash_extra_fill = top.table("wash_extra_fill").count("inversions");
+  priors.wash_rest_s = top.table("wash_rest").number("seconds", any_time_s);
+  priors.wash_running_s = top.table("wash_running").number("seconds", any_time_s);
+  return priors;
 }
 
 }  // namespace fogline

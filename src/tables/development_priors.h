@@ -1,10 +1,14 @@
 #pragma once
 
+#include "tables/knowledge_table.h"
+
 #include <fogline/process/process_priors.h>
 
 namespace fogline {
 
-/// Priors of development and baths from `development.toml` and `baths.toml`.
-ProcessPriors process_priors_from_calibration();
+/// Priors of development and baths from `development.toml` and `baths.toml`. Throw FileError as
+/// `devices_from`.
+DevelopmentPriors development_from(const KnowledgeTable& top);
+BathPriors baths_from(const KnowledgeTable& top);
 
 }  // namespace fogline

@@ -1,10 +1,14 @@
 #pragma once
 
+#include "tables/knowledge_table.h"
+
 #include <fogline/process/roll_population.h>
 
 namespace fogline {
 
-/// The population of rolls from `roll_population.toml`.
-RollPopulation roll_population_from_calibration();
+/// The population of rolls from `roll_population.toml`, and what it takes from `devices.toml` and
+/// `films.toml`. Throws FileError as `devices_from`.
+RollPopulation roll_population_from(const KnowledgeTable& rolls, const KnowledgeTable& devices,
+                                    const KnowledgeTable& films);
 
 }  // namespace fogline

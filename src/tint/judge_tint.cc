@@ -37,7 +37,7 @@ Quantity amount_of(const AmountDistribution& amounts, double curve_share, double
 
 /// Amount of a veil of colour `signature` at which clear film is told as veiled, nine scans in ten.
 double limit_for(const TintEvidence& evidence, const PerChannel<double>& signature,
-                 const VeilShares& shares) {
+                 const TintKnowledge& knowledge) {
   const Contrast colour = contrast_of(signature);
   double least = 0.0;
   double most = 1.0;
@@ -45,21 +45,19 @@ double limit_for(const TintEvidence& evidence, const PerChannel<double>& signatu
   for (int i = 0; i < halvings; ++i) {
     const double amount = 0.5 * (least + most);
     const Contrast clear{amount * colour[0], amount * colour[1]};
-    (1.0 - none_probability(evidence, clear, shares) < told_probability ? least : most) = amount;
+    (1.0 - none_probability(evidence, clear, knowledge) < told_probability ? least : most) = amount;
   }
   const double sd =
-      std::hypot(evidence.clear_sd, evidence.base_told ? told_base_sd_density : own_sd_density);
+      std::hypot(evidence.clear_sd,
+                 evidence.base_told ? knowledge.told_base_sd_density : knowledge.own_sd_density);
   return most + nine_in_ten_sd * sd / std::hypot(colour[0], colour[1]);
 }
 
 /// The least pink, blue or yellow veil that shows; milky film shows later, unless by its texture.
-double detection_limit_of(const TintEvidence& evidence, const VeilShares& shares) {
-  constexpr PerChannel<double> pink{0.2, 1.0, 0.15};
-  constexpr PerChannel<double> bluish{1.0, 0.4, 0.15};
-  constexpr PerChannel<double> straw{0.0, 0.25, 1.0};
+double detection_limit_of(const TintEvidence& evidence, const TintKnowledge& knowledge) {
   double limit = 0.0;
-  for (const PerChannel<double>& signature : {pink, bluish, straw}) {
-    limit = std::max(limit, limit_for(evidence, signature, shares));
+  for (const PerChannel<double>& signature : knowledge.limit_signatures) {
+    limit = std::max(limit, limit_for(evidence, signature, knowledge));
   }
   return limit;
 }
@@ -79,7 +77,8 @@ Tint untold(Tint tint, Unknown why) {
 }
 
 /// Nothing told: clean down to the detection limit, or not to be told.
-void tell_none(Tint& tint, const VeilPosterior& veils, const StainPosterior& stain) {
+void tell_none(Tint& tint, const VeilPosterior& veils, const StainPosterior& stain,
+               double useful_limit_density) {
   const double limit = *tint.detection_limit;
   const double clean = (veils.none + veils.strongest.below(limit)) * (1.0 - stain.stain.total());
   if (limit > useful_limit_density) {
@@ -107,7 +106,8 @@ void name_strongest(Tint& tint) {
 
 }  // namespace
 
-Tint judge_tint(const std::vector<TintSigns>& strips, const TintLimits& limits) {
+Tint judge_tint(const std::vector<TintSigns>& strips, const TintLimits& limits,
+                const TintKnowledge& knowledge) {
   Tint tint;
   tint.may_be_stock = !limits.base_tint.has_value();
   if (strips.empty()) {
@@ -115,10 +115,9 @@ Tint judge_tint(const std::vector<TintSigns>& strips, const TintLimits& limits) 
     return untold(std::move(tint), Unknown::no_clear_colour);
   }
   const TintEvidence evidence = join_tint_signs(strips, limits);
-  const VeilShares shares;
-  const VeilPosterior veils = veil_posterior(evidence, shares);
-  const StainPosterior stain = stain_posterior(evidence);
-  tint.detection_limit = detection_limit_of(evidence, shares);
+  const VeilPosterior veils = veil_posterior(evidence, knowledge);
+  const StainPosterior stain = stain_posterior(evidence, knowledge);
+  tint.detection_limit = detection_limit_of(evidence, knowledge);
   if (veils.mask >= named_probability) {
     return untold(std::move(tint), Unknown::mask_of_colour_stock);
   }
@@ -139,7 +138,7 @@ Tint judge_tint(const std::vector<TintSigns>& strips, const TintLimits& limits) 
     tint.density = amount_of(veils.strongest, limits.curve_share, 0.0);
     tint.confidence = 0.0;
   } else {
-    tell_none(tint, veils, stain);
+    tell_none(tint, veils, stain, knowledge.useful_limit_density);
   }
   return tint;
 }

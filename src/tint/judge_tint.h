@@ -3,6 +3,7 @@
 #include <fogline/base/channels.h>
 #include <fogline/density/density_strip.h>
 #include <fogline/tint/tint.h>
+#include <fogline/tint/tint_knowledge.h>
 
 #include <optional>
 #include <vector>
@@ -38,9 +39,9 @@ struct TintSigns {
 /// What limits the judgement, beside the strip itself.
 struct TintLimits {
   /// Standard uncertainty of a channel's zero against another's: lamp, clipping, tone curve.
-  double zero_doubt = 0.005;
+  double zero_doubt = 0.0;
   /// Scale of the tone curve, share of density: it moves channels of unequal density apart.
-  double curve_share = 0.02;
+  double curve_share = 0.0;
   /// Stray light left that the channels don't share, as a share of the bare light: it bends the
   /// slopes at the dense end.
   double coloured_stray = 0.0;
@@ -54,9 +55,6 @@ struct TintLimits {
 /// A tint is told from this probability on: where it is likelier than not, with the probability
 /// said.
 inline constexpr double told_probability = 0.5;
-/// Above this detection limit a scan is no evidence that film is clean: half of the tints met in
-/// practice would pass unseen (common practice, no source).
-inline constexpr double useful_limit_density = 0.12;
 
 /// Reads the signs of one strip in colour. `clear` are the patches that counted as clear film,
 /// `pictures` the frames' inner areas. Nothing where no clear film is in sight or the strip is
@@ -69,10 +67,10 @@ std::optional<TintSigns> read_tint_signs(const DensityStrip& density,
 /// Empty `strips`: unknown.
 ///
 /// Method: Bayesian comparison of a clean base, each kind of veil and the pairs met together, over
-/// populations of signatures and amounts (src/tint/tint_population.cc has them with their sources);
-/// image-wise stain is judged by the slopes alone. Only differences between channels count: a
-/// neutral rise is silver. `none` has as confidence the probability that no tint stronger than the
-/// detection limit is there.
-Tint judge_tint(const std::vector<TintSigns>& strips, const TintLimits& limits);
+/// populations of signatures and amounts; image-wise stain is judged by the slopes alone. Only
+/// differences between channels count: a neutral rise is silver. `none` has as confidence the
+/// probability that no tint stronger than the detection limit is there.
+Tint judge_tint(const std::vector<TintSigns>& strips, const TintLimits& limits,
+                const TintKnowledge& knowledge);
 
 }  // namespace fogline

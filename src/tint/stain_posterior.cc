@@ -1,7 +1,5 @@
 #include "tint/stain_posterior.h"
 
-#include "tint/tint_population.h"
-
 #include <cmath>
 
 namespace fogline {
@@ -13,23 +11,25 @@ constexpr int steps = 128;
 
 }  // namespace
 
-StainPosterior stain_posterior(const TintEvidence& evidence) {
+StainPosterior stain_posterior(const TintEvidence& evidence, const TintKnowledge& knowledge) {
+  const StainPopulation& population = knowledge.stain;
   StainPosterior posterior;
   const auto fit = [&](double blue, double green) {
     if (!evidence.slopes) {
       return 1.0;
     }
-    const double sd = std::hypot(evidence.slopes->sd, natural_slope_sd);
+    const double sd = std::hypot(evidence.slopes->sd, knowledge.natural_slope_sd);
     const double b = (evidence.slopes->blue - 1.0 - blue) / sd;
     const double g = (evidence.slopes->green - 1.0 - green) / sd;
     return std::exp(-0.5 * (b * b + g * g));
   };
-  const double none = (1.0 - stain_share) * fit(0.0, 0.0);
+  const double none = (1.0 - population.share) * fit(0.0, 0.0);
   for (int i = 0; i <= steps; ++i) {
-    const double blue = least_stain * std::pow(most_stain / least_stain, i / double{steps});
-    for (const Weighted& green : stain_green_shares()) {
-      posterior.stain.add(blue,
-                          stain_share * green.weight / (steps + 1) * fit(blue, green.value * blue));
+    const double blue =
+        population.least * std::pow(population.most / population.least, i / double{steps});
+    for (const Weighted& green : population.green_shares) {
+      posterior.stain.add(
+          blue, population.share * green.weight / (steps + 1) * fit(blue, green.value * blue));
     }
   }
   const double total = none + posterior.stain.total();

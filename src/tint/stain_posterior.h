@@ -3,6 +3,8 @@
 #include "tint/amount_distribution.h"
 #include "tint/tint_evidence.h"
 
+#include <fogline/tint/tint_knowledge.h>
+
 namespace fogline {
 
 /// What the slopes say of image-wise stain.
@@ -12,6 +14,6 @@ struct StainPosterior {
 };
 
 /// Without slopes: the population's own.
-StainPosterior stain_posterior(const TintEvidence& evidence);
+StainPosterior stain_posterior(const TintEvidence& evidence, const TintKnowledge& knowledge);
 
 }  // namespace fogline

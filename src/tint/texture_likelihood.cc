@@ -20,7 +20,8 @@ double likelihood(const TintEvidence& evidence, double variance) {
 }  // namespace
 
 TextureLikelihood::TextureLikelihood(const TintEvidence& evidence,
-                                     const std::vector<Weighted>& patchiness) {
+                                     const std::vector<Weighted>& patchiness,
+                                     const std::vector<Weighted>& clean_textures) {
   if (evidence.texture_freedom <= 0.0 || evidence.texture_variance <= 0.0) {
     table_.fill(1.0);
     return;
@@ -29,7 +30,7 @@ TextureLikelihood::TextureLikelihood(const TintEvidence& evidence,
     const double density = end_density * i / steps;
     double sum = 0.0;
     for (const Weighted& patchy : patchiness) {
-      for (const Weighted& clean : clean_textures()) {
+      for (const Weighted& clean : clean_textures) {
         const double veil = patchy.value * density;
         const double variance =
             evidence.texture_noise_variance + clean.value * clean.value + veil * veil;

@@ -1,9 +1,11 @@
 #pragma once
 
 #include "tint/tint_evidence.h"
-#include "tint/tint_population.h"
+
+#include <fogline/tint/tint_knowledge.h>
 
 #include <array>
+#include <vector>
 
 namespace fogline {
 
@@ -11,7 +13,8 @@ namespace fogline {
 /// the variance, averaged over clean film's texture and the veil's patchiness. Tabulated once.
 class TextureLikelihood {
  public:
-  TextureLikelihood(const TintEvidence& evidence, const std::vector<Weighted>& patchiness);
+  TextureLikelihood(const TintEvidence& evidence, const std::vector<Weighted>& patchiness,
+                    const std::vector<Weighted>& clean_textures);
 
   [[nodiscard]] double at(double blue_less_red) const;
 

@@ -46,20 +46,21 @@ double blue_less_red(const TintSignature& signature) {
 /// Gathers weights of all models; the posterior is made of them once they are complete.
 class VeilSum {
  public:
-  explicit VeilSum(const TintEvidence& evidence)
+  VeilSum(const TintEvidence& evidence, const TintKnowledge& knowledge)
       : evidence_(evidence),
-        sd_(std::hypot(evidence.clear_sd,
-                       evidence.base_told ? told_base_sd_density : own_sd_density)) {}
+        knowledge_(knowledge),
+        sd_(std::hypot(evidence.clear_sd, evidence.base_told ? knowledge.told_base_sd_density
+                                                             : knowledge.own_sd_density)) {}
 
   void add_none(double share) {
-    const TextureLikelihood texture(evidence_, {{0.0, 1.0}});
+    const TextureLikelihood texture(evidence_, {{0.0, 1.0}}, knowledge_.clean_textures);
     none_ += share * texture.at(0.0) * fit(evidence_.clear);
   }
 
   /// `into` receives amounts and weights.
   template <typename Into>
   void add_single(const VeilPopulation& veil, double share, Into into) {
-    const TextureLikelihood texture(evidence_, veil.patchiness);
+    const TextureLikelihood texture(evidence_, veil.patchiness, knowledge_.clean_textures);
     const Contrast& clear = evidence_.clear;
     for (const TintSignature& signature : veil.signatures) {
       const Contrast colour = contrast_of(signature.share);
@@ -81,7 +82,7 @@ class VeilSum {
   /// Two veils at once; the texture is that of `patchy`, the stronger in texture.
   template <typename Into>
   void add_pair(const VeilPopulation& even, const VeilPopulation& patchy, double share, Into into) {
-    const TextureLikelihood texture(evidence_, patchy.patchiness);
+    const TextureLikelihood texture(evidence_, patchy.patchiness, knowledge_.clean_textures);
     for (const TintSignature& a : even.signatures) {
       for (const TintSignature& b : patchy.signatures) {
         const double pair_weight = share * a.weight * b.weight;
@@ -134,6 +135,7 @@ class VeilSum {
   }
 
   const TintEvidence& evidence_;
+  const TintKnowledge& knowledge_;
   double sd_;
   double none_ = 0.0;
   double best_fit_ = 0.0;
@@ -141,9 +143,10 @@ class VeilSum {
 
 }  // namespace
 
-VeilPosterior veil_posterior(const TintEvidence& evidence, const VeilShares& shares) {
+VeilPosterior veil_posterior(const TintEvidence& evidence, const TintKnowledge& knowledge) {
   VeilPosterior raw;
-  VeilSum sum(evidence);
+  VeilSum sum(evidence, knowledge);
+  const VeilShares& shares = knowledge.shares;
   sum.add_none(shares.none);
   const auto single = [&](AmountDistribution& veil) {
     return [&](double amount, double weight) {
@@ -158,14 +161,13 @@ VeilPosterior veil_posterior(const TintEvidence& evidence, const VeilShares& sha
       raw.strongest.add(std::max(dye, amount), weight);
     };
   };
-  sum.add_single(dye_population(), shares.dye, single(raw.dye));
-  sum.add_single(haze_population(), shares.haze, single(raw.haze));
-  sum.add_single(yellow_population(), shares.yellow, single(raw.yellow));
-  sum.add_pair(dye_population(), haze_population(), shares.dye_and_haze, pair(raw.haze));
-  sum.add_pair(dye_population(), yellow_population(), shares.dye_and_yellow, pair(raw.yellow));
+  sum.add_single(knowledge.dye, shares.dye, single(raw.dye));
+  sum.add_single(knowledge.haze, shares.haze, single(raw.haze));
+  sum.add_single(knowledge.yellow, shares.yellow, single(raw.yellow));
+  sum.add_pair(knowledge.dye, knowledge.haze, shares.dye_and_haze, pair(raw.haze));
+  sum.add_pair(knowledge.dye, knowledge.yellow, shares.dye_and_yellow, pair(raw.yellow));
   if (!evidence.base_told) {
-    sum.add_single(mask_population(), shares.mask,
-                   [&](double, double weight) { raw.mask += weight; });
+    sum.add_single(knowledge.mask, shares.mask, [&](double, double weight) { raw.mask += weight; });
   }
   raw.none = sum.none();
   raw.misfit = -2.0 * std::log(std::max(sum.best_fit(), 1e-300));
@@ -180,16 +182,18 @@ VeilPosterior veil_posterior(const TintEvidence& evidence, const VeilShares& sha
   return raw;
 }
 
-double none_probability(TintEvidence evidence, const Contrast& clear, const VeilShares& shares) {
+double none_probability(TintEvidence evidence, const Contrast& clear,
+                        const TintKnowledge& knowledge) {
+  const VeilShares& shares = knowledge.shares;
   evidence.clear = clear;
   evidence.texture_freedom = 0.0;
-  VeilSum sum(evidence);
+  VeilSum sum(evidence, knowledge);
   sum.add_none(shares.none);
   double veiled = 0.0;
   const auto add = [&](double, double weight) { veiled += weight; };
-  sum.add_single(dye_population(), shares.dye, add);
-  sum.add_single(haze_population(), shares.haze, add);
-  sum.add_single(yellow_population(), shares.yellow, add);
+  sum.add_single(knowledge.dye, shares.dye, add);
+  sum.add_single(knowledge.haze, shares.haze, add);
+  sum.add_single(knowledge.yellow, shares.yellow, add);
   const double total = sum.none() + veiled;
   return total > 0.0 ? sum.none() / total : 0.0;
 }

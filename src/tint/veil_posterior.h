@@ -2,7 +2,8 @@
 
 #include "tint/amount_distribution.h"
 #include "tint/tint_evidence.h"
-#include "tint/tint_population.h"
+
+#include <fogline/tint/tint_knowledge.h>
 
 namespace fogline {
 
@@ -22,12 +23,13 @@ struct VeilPosterior {
   [[nodiscard]] double veiled() const { return 1.0 - none - mask; }
 };
 
-/// Bayes' rule over the veils of tint_population.h and the pairs met together. Amounts are
+/// Bayes' rule over the veils of `knowledge` and the pairs met together. Amounts are
 /// integrated over numerically, about where the colour puts them.
-VeilPosterior veil_posterior(const TintEvidence& evidence, const VeilShares& shares);
+VeilPosterior veil_posterior(const TintEvidence& evidence, const TintKnowledge& knowledge);
 
 /// The same without texture, pairs and mask, and a good deal quicker: probability that nothing
 /// veils film whose clear part reads `clear`.
-double none_probability(TintEvidence evidence, const Contrast& clear, const VeilShares& shares);
+double none_probability(TintEvidence evidence, const Contrast& clear,
+                        const TintKnowledge& knowledge);
 
 }  // namespace fogline

@@ -9,10 +9,6 @@
 namespace fogline {
 namespace {
 
-/// Exposure within this of the usual placement isn't called wrong, stops (two thirds: what a meter
-/// and a shutter leave open; common practice, no source).
-constexpr double light_latitude_stops = 0.667;
-
 std::string plain(const Quantity& quantity) {
   return sentence_from_density(quantity, DensityUnits::density);
 }
@@ -51,7 +47,7 @@ std::string light_sentence(const Judgement& judgement, bool leads) {
   if (leads) {
     return "Light was " + amount_of_light(stops) + ".";
   }
-  if (std::abs(stops.value) <= light_latitude_stops) {
+  if (std::abs(stops.value) <= judgement.light_or_time.latitude_stops) {
     return "Light was right within " + within_words(std::abs(stops.value) + stops.u95) + ".";
   }
   return "Light may have been " + amount_of_light(stops) + ".";
@@ -82,7 +78,8 @@ std::string best_guess_words(const Judgement& judgement) {
   const Known<Quantity>& told_stops = judgement.light_or_time.exposure_stops;
   const Quantity stops = told_stops.value_or(Quantity{});
   const double off = judgement.light_or_time.contrast_index->value - judgement.aim.contrast_index;
-  if (std::abs(off) > judgement.aim.tolerance || std::abs(stops.value) > light_latitude_stops) {
+  if (std::abs(off) > judgement.aim.tolerance ||
+      std::abs(stops.value) > judgement.light_or_time.latitude_stops) {
     return "";
   }
   return "Nothing stands out: " + contrast_words(judgement) +

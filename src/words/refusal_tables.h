@@ -19,8 +19,10 @@ std::span<const FactWords<Refusal>> refusals_of_pictures();
 std::span<const FactWords<Refusal>> refusals_of_cards();
 /// Wedge references.
 std::span<const FactWords<Refusal>> refusals_of_references();
-/// Scanner files, and tables that the program brings along.
+/// Scanner files.
 std::span<const FactWords<Refusal>> refusals_of_scanner_files();
+/// Tables of knowledge that the program brings along: a broken build alone shows these.
+std::span<const FactWords<Refusal>> refusals_of_knowledge();
 /// Scans that calibrate nothing, or that can't be measured as asked.
 std::span<const FactWords<Refusal>> refusals_of_calibration();
 

@@ -9,9 +9,10 @@ namespace fogline {
 std::span<const FactWords<Refusal>> refusal_words() {
   static const std::vector<FactWords<Refusal>> all = [] {
     std::vector<FactWords<Refusal>> joined;
-    for (const auto part : {refusals_of_files(), refusals_of_pictures(), refusals_of_cards(),
-                            refusals_of_references(), refusals_of_scanner_files(),
-                            refusals_of_calibration(), refusals_of_reports()}) {
+    for (const auto part :
+         {refusals_of_files(), refusals_of_pictures(), refusals_of_cards(),
+          refusals_of_references(), refusals_of_scanner_files(), refusals_of_knowledge(),
+          refusals_of_calibration(), refusals_of_reports()}) {
       joined.insert(joined.end(), part.begin(), part.end());
     }
     return joined;

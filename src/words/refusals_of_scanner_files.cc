@@ -8,7 +8,7 @@ namespace {
 
 using enum Refusal;
 
-constexpr std::array<FactWords<Refusal>, 8> words{{
+constexpr std::array<FactWords<Refusal>, 7> words{{
     {scanner_file_too_large, "{file} is too large to be a scanner file."},
     {scanner_file_no_json,
      "{file} is no scanner file (not JSON): make one with fogline calibrate."},
@@ -21,8 +21,6 @@ constexpr std::array<FactWords<Refusal>, 8> words{{
     {scanner_file_lacks_field, "{file} has no field {field}: calibrate again."},
     {scanner_file_field_impossible,
      "{file} has something impossible in its field {field}: calibrate again."},
-    {shipped_row_missing,
-     "calibration/{file} doesn't hold {key} of {row}: this build is broken, build it again."},
 }};
 
 }  // namespace

@@ -40,14 +40,10 @@ bool is_coarse(const ScanMeasurement& scan) {
   return scan.pixels_per_mm && *scan.pixels_per_mm < coarse_pixels_per_mm;
 }
 bool has_glare(const ScanMeasurement& scan) {
-  constexpr double strong_glare = 0.01;  // 1 % makes a density of 2.0 read 1.7
-  return has_caution_of(scan, CautionFamily::glare) ||
-         (scan.veiling_glare && scan.veiling_glare->value > strong_glare);
+  return has_caution_of(scan, CautionFamily::glare);
 }
 bool is_uneven(const ScanMeasurement& scan) {
-  constexpr double strong_unevenness = 0.05;  // in density: above the doubt of a good scan
-  return has_caution_of(scan, CautionFamily::unevenness) ||
-         (scan.zero.unevenness_density && *scan.zero.unevenness_density > strong_unevenness);
+  return has_caution_of(scan, CautionFamily::unevenness);
 }
 
 constexpr RescanAdvice all_advice[] = {

@@ -3,9 +3,9 @@
 #include "compare.h"
 #include "density/callier.h"
 #include "film/wedges/find_wedges.h"
-#include "roll/reading/wedge_silver.h"
 #include "simulator/random.h"
 #include "simulator/render.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/density/doubt.h>
 #include <fogline/density/stray_light.h>
@@ -183,15 +183,18 @@ std::vector<Compared> read_patches(const std::string& path, const filmsim::Wedge
     if (calibration != nullptr) {
       fogline::DoubtSources doubt;
       doubt.scanner = calibration;
+      const fogline::DeviceKnowledge& devices = fogline::shipped_knowledge().scan.devices;
       doubt.evenness_density =
-          calibration->device == fogline::ScannerDevice::camera ? 0.018 : 0.007;
-      doubt.transfer_share = 0.003;
+          (calibration->device == fogline::ScannerDevice::camera ? devices.camera_evenness
+                                                                 : devices.scanner_evenness)
+              .bulge_density;
+      doubt.transfer_share = devices.calibrated.same_settings_share;
       doubt.noise_density =
           fogline::visual_from_channels(step.light_doubt, channels) /
           (std::max(1e-9, fogline::visual_from_channels(through, channels)) *
            fogline::visual_from_channels(*found.bare_light, channels) * std::log(10.0));
       doubt.stray_transmittance = source->info().bits <= 8 ? 0.0002 : 0.0;
-      doubt.angle_share_95 = fogline::wedge_silver(calibration->device).net_share_95;
+      doubt.angle_share_95 = devices.angle.of(calibration->device).wedge_net_share_95;
       doubt.stray_field = stray.visual_field(
           at.x, at.y, fogline::visual_from_channels(*found.bare_light, channels));
       const fogline::Quantity told =
@@ -213,7 +216,7 @@ ScanCase measure_strip(const filmsim::Simulated& simulated, const std::string& p
   describe(simulated, strip);
   try {
     const auto source = fogline::open_scan(path, {});
-    fogline::MeasureOptions options;
+    fogline::MeasureOptions options = fogline::shipped_options();
     if (calibration != nullptr) {
       options.scanner = *calibration;
     }
@@ -254,8 +257,8 @@ CalibrationCase run_calibration_case(const filmsim::WedgeKind& kind, std::uint64
       result.device_told ? device_of(result.device) : fogline::ScannerDevice::unknown;
   try {
     const auto source = fogline::open_scan(wedge_path, {});
-    CalibrationRun run =
-        fogline::calibrate_from_wedge(*source, reference_of(pair), told_device, {});
+    CalibrationRun run = fogline::calibrate_from_wedge(
+        *source, reference_of(pair), told_device, fogline::shipped_knowledge().scan.devices, {});
     compare_wedge(result, pair, wedge, run.calibration);
     result.patches = read_patches(patches_path, pair.patches, patches, &run.calibration);
     result.strip = measure_strip(strip, strip_path, &run.calibration, seed);
@@ -364,8 +367,9 @@ OtherWay run_layers_case(std::uint64_t seed, const std::string& folder) {
   try {
     const std::string base = folder + "/layer-" + std::to_string(seed) + "-";
     const auto sources = even_pictures(pair, lights, base, seed);
-    way.densities = read_known(fogline::calibrate_from_layers(pointers(sources), layers, told,
-                                                              fogline::ScannerDevice::unknown, {})
+    way.densities = read_known(fogline::calibrate_from_layers(
+                                   pointers(sources), layers, told, fogline::ScannerDevice::unknown,
+                                   fogline::shipped_knowledge().scan.devices, {})
                                    .calibration,
                                pair);
   } catch (const std::exception& error) {

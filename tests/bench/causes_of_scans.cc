@@ -1,6 +1,7 @@
 #include "causes_of_scans.h"
 
 #include "simulator/render.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
@@ -65,7 +66,8 @@ ScannedRoll scan_roll(std::uint64_t seed, const std::string& folder,
       filmsim::write_scan(simulated, folder + "/" + std::to_string(seed) + ".tif");
   try {
     const auto source = fogline::open_scan(path, {});
-    const fogline::RollMeasurement roll = fogline::measure_roll(*source, {}).measurement;
+    const fogline::RollMeasurement roll =
+        fogline::measure_roll(*source, fogline::shipped_options()).measurement;
     const auto start = std::chrono::steady_clock::now();
     const fogline::Aim aim = fogline::aim_for(nullptr, std::nullopt);
     result.weighed = fogline::weigh_light_and_time(roll, aim, knowledge.population, nullptr);

@@ -5,6 +5,7 @@
 #include "simulator/random.h"
 #include "simulator/render.h"
 #include "simulator/roll_sampling.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
@@ -90,33 +91,6 @@ void add_lines_and_rings(filmsim::StripPlan& strip, filmsim::Random& random) {
   }
 }
 
-filmsim::Scenario scenario_of(std::uint64_t seed, MarksScan scan) {
-  const bool fine = scan == MarksScan::fine || scan == MarksScan::fine_clean;
-  const bool clean = scan == MarksScan::fine_clean || scan == MarksScan::coarse_clean;
-  filmsim::Random random(seed, fine ? 71U : 72U);
-  filmsim::Scenario scenario;
-  scenario.seed = seed;
-  scenario.kind = "marks";
-  scenario.pixels_per_mm = fine ? fine_pixels_per_mm : random.uniform(10.0, 18.0);
-  const filmsim::Roll roll = filmsim::sample_roll(filmsim::FilmFormat::k135, random);
-  filmsim::StripLayout layout;
-  layout.frames = fine ? 1 : 2;
-  scenario.strips.push_back(filmsim::lay_out_strip(roll, layout, random));
-  constexpr std::array devices{filmsim::Device::kFlatbed, filmsim::Device::kFlatbed,
-                               filmsim::Device::kFilmScanner};
-  scenario.scanner =
-      filmsim::sample_scanner(devices[static_cast<std::size_t>(random.integer(0, 2))], random);
-  scenario.encoding = filmsim::sample_encoding(random);
-  scenario.encoding.tone_told = filmsim::ToneTold::kIccProfile;
-  scenario.strips[0].marks.clear();
-  if (!clean) {
-    add_spots(scenario.strips[0], random);
-    add_lines_and_rings(scenario.strips[0], random);
-  }
-  filmsim::arrange_on_glass(scenario, 0.0, 2.0);
-  return scenario;
-}
-
 MarkKind kind_of(filmsim::MarkKind kind) {
   switch (kind) {
     case filmsim::MarkKind::kDust:
@@ -200,23 +174,16 @@ void match(const std::vector<filmsim::DrawnMark>& drawn, const filmsim::Scenario
                   false,        false};
     told.x_px = mark.box_px.x + 0.5 * mark.box_px.width;
     told.y_px = mark.box_px.y + 0.5 * mark.box_px.height;
+    const FoundMark found{mark.kind, told.x_px, told.y_px, mark.size_mm,
+                          mark.area_mm2.value_or(0.0)};
     for (std::size_t i = 0; i < drawn.size(); ++i) {
-      const filmsim::Box& box = drawn[i].box_px;
-      const double slack = 0.1 * scenario.pixels_per_mm;
-      if (told.x_px < box.x - slack || told.x_px > box.x + box.width + slack ||
-          told.y_px < box.y - slack || told.y_px > box.y + box.height + slack) {
+      if (!lies_in(found, drawn[i], scenario.pixels_per_mm)) {
         continue;
       }
-      TrueMark& truth = result.truth[i];
-      // The breadth of a line finer than the scan can't be read from it: length decides there.
-      const double ratio =
-          is_line(mark.kind)
-              ? mark.size_mm / (std::max(box.width, box.height) / scenario.pixels_per_mm)
-              : mark.area_mm2.value_or(0.0) / truth.area_mm2;
       told.something_there = told.something_there || mark.kind != MarkKind::drying_mark;
-      if (truth.kind == mark.kind && ratio > 0.5 && ratio < 2.0) {
+      if (is_right(found, drawn[i], scenario.pixels_per_mm)) {
         told.right = true;
-        truth.found = true;
+        result.truth[i].found = true;
       }
     }
     result.told.push_back(told);
@@ -244,11 +211,55 @@ const char* mark_name(MarkKind kind) {
   }
 }
 
+filmsim::Scenario marks_scenario(std::uint64_t seed, MarksScan scan) {
+  const bool fine = scan == MarksScan::fine || scan == MarksScan::fine_clean;
+  const bool clean = scan == MarksScan::fine_clean || scan == MarksScan::coarse_clean;
+  filmsim::Random random(seed, fine ? 71U : 72U);
+  filmsim::Scenario scenario;
+  scenario.seed = seed;
+  scenario.kind = "marks";
+  scenario.pixels_per_mm = fine ? fine_pixels_per_mm : random.uniform(10.0, 18.0);
+  const filmsim::Roll roll = filmsim::sample_roll(filmsim::FilmFormat::k135, random);
+  filmsim::StripLayout layout;
+  layout.frames = fine ? 1 : 2;
+  scenario.strips.push_back(filmsim::lay_out_strip(roll, layout, random));
+  constexpr std::array devices{filmsim::Device::kFlatbed, filmsim::Device::kFlatbed,
+                               filmsim::Device::kFilmScanner};
+  scenario.scanner =
+      filmsim::sample_scanner(devices[static_cast<std::size_t>(random.integer(0, 2))], random);
+  scenario.encoding = filmsim::sample_encoding(random);
+  scenario.encoding.tone_told = filmsim::ToneTold::kIccProfile;
+  scenario.strips[0].marks.clear();
+  if (!clean) {
+    add_spots(scenario.strips[0], random);
+    add_lines_and_rings(scenario.strips[0], random);
+  }
+  filmsim::arrange_on_glass(scenario, 0.0, 2.0);
+  return scenario;
+}
+
+bool lies_in(const FoundMark& found, const filmsim::DrawnMark& drawn, double pixels_per_mm) {
+  const filmsim::Box& box = drawn.box_px;
+  const double slack = 0.1 * pixels_per_mm;
+  return found.x_px >= box.x - slack && found.x_px <= box.x + box.width + slack &&
+         found.y_px >= box.y - slack && found.y_px <= box.y + box.height + slack;
+}
+
+bool is_right(const FoundMark& found, const filmsim::DrawnMark& drawn, double pixels_per_mm) {
+  // The breadth of a line finer than the scan can't be read from it: length decides there.
+  const filmsim::Box& box = drawn.box_px;
+  const double ratio = is_line(found.kind)
+                           ? found.size_mm / (std::max(box.width, box.height) / pixels_per_mm)
+                           : found.area_mm2 / area_of(drawn, pixels_per_mm);
+  return lies_in(found, drawn, pixels_per_mm) && kind_of(drawn.plan.kind) == found.kind &&
+         ratio > 0.5 && ratio < 2.0;
+}
+
 MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& folder, bool keep) {
   MarksCase result;
   result.seed = seed;
   result.scan = scan;
-  const filmsim::Simulated simulated = filmsim::render(scenario_of(seed, scan));
+  const filmsim::Simulated simulated = filmsim::render(marks_scenario(seed, scan));
   const std::string path =
       filmsim::write_scan(simulated, folder + "/marks-" + std::to_string(static_cast<int>(scan)) +
                                          "-" + std::to_string(seed) + ".tif");
@@ -258,7 +269,7 @@ MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& 
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
     const fogline::ScanMeasurement measured =
-        fogline::measure_roll(*source, {}).measurement.scans.front();
+        fogline::measure_roll(*source, fogline::shipped_options()).measurement.scans.front();
     result.search_s =
         std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
     result.limits = limits_code(measured);
@@ -277,7 +288,7 @@ MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& 
 void list_marks_of_file(const std::string& path) {
   const auto source = fogline::open_scan(path, {});
   const fogline::ScanMeasurement measured =
-      fogline::measure_roll(*source, {}).measurement.scans.front();
+      fogline::measure_roll(*source, fogline::shipped_options()).measurement.scans.front();
   if (measured.marks_limit) {
     std::printf("# %s\n", limits_code(measured).c_str());
   }

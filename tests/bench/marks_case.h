@@ -1,6 +1,8 @@
 // One simulated scan with known marks, or none, searched for marks.
 #pragma once
 
+#include "simulator/truth.h"
+
 #include <fogline/marks/mark.h>
 
 #include <cstdint>
@@ -56,6 +58,24 @@ struct MarksCase {
 };
 
 const char* mark_name(fogline::MarkKind kind);
+
+/// A scan of the kind, the same for the same seed.
+filmsim::Scenario marks_scenario(std::uint64_t seed, MarksScan scan);
+
+/// A mark as found: middle in stored pixels.
+struct FoundMark {
+  fogline::MarkKind kind = fogline::MarkKind::unknown;
+  double x_px = 0.0;
+  double y_px = 0.0;
+  double size_mm = 0.0;
+  double area_mm2 = 0.0;
+};
+
+/// True where the middle of a found mark lies in a drawn one.
+bool lies_in(const FoundMark& found, const filmsim::DrawnMark& drawn, double pixels_per_mm);
+
+/// True where it also is of its kind, and its area (length of a line) within a factor 2.
+bool is_right(const FoundMark& found, const filmsim::DrawnMark& drawn, double pixels_per_mm);
 
 /// Simulates, writes into `folder`, measures as the program does, compares, deletes the scan unless
 /// `keep`.

@@ -5,6 +5,7 @@
 #include "compare.h"
 #include "simulator/render.h"
 #include "simulator/scenario_sampling.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/base/error.h>
 #include <fogline/pixels/open_scan.h>
@@ -47,7 +48,8 @@ ScanCase run_case(const CaseName& name, const std::string& folder) {
   try {
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
-    const fogline::RollMeasurement roll = fogline::measure_roll(*source, {}).measurement;
+    const fogline::RollMeasurement roll =
+        fogline::measure_roll(*source, fogline::shipped_options()).measurement;
     result.measure_s = seconds_since(start);
     result.read = true;
     compare(simulated, roll, result);
@@ -81,7 +83,7 @@ Timing time_large(double megapixels, bool compressed, const std::string& folder)
     timing.decode_s = std::min(timing.decode_s, bare_decode_seconds(path));
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});
-    fogline::measure_roll(*source, {});
+    fogline::measure_roll(*source, fogline::shipped_options());
     timing.measure_s = std::min(timing.measure_s, seconds_since(start));
   }
   std::filesystem::remove(path);

@@ -5,6 +5,7 @@
 #include "simulator/render.h"
 #include "simulator/roll_sampling.h"
 #include "simulator/scenario_sampling.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
@@ -106,7 +107,7 @@ TintCase run_tint_case(std::uint64_t seed, bool tinted, const std::string& folde
       simulated, folder + "/tint-" + std::to_string(seed) + (tinted ? "-tinted" : "-clean"));
   try {
     for (std::size_t known = 0; known < result.measured.size(); ++known) {
-      fogline::MeasureOptions options;
+      fogline::MeasureOptions options = fogline::shipped_options();
       if (known == 1) {
         options.base_tint =
             fogline::PerChannel<double>{stock.base[0], stock.base[1], stock.base[2]};

@@ -1,5 +1,6 @@
 // A picture of the bare light beside a scan.
 #include "measure_file.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/base/error.h>
 
@@ -26,7 +27,7 @@ class BlankScan : public testing::Test {
                                                          const std::string& blank,
                                                          fogline::ClearReference clear) {
     const auto source = fogline::open_scan(film, {});
-    fogline::MeasureOptions options;
+    fogline::MeasureOptions options = fogline::shipped_options();
     options.blank = fogline::open_scan(blank, {});
     options.clear = clear;
     return fogline::measure_roll(*source, options).measurement.scans.front();

@@ -3,6 +3,7 @@
 #include "simulator/picture_files.h"
 #include "simulator/sample_scans.h"
 #include "simulator/wedge_sampling.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/base/error.h>
 #include <fogline/roll/calibrate_scanner.h>
@@ -41,7 +42,8 @@ Calibrated calibrate(const filmsim::WedgePlan& wedge, const fogline::WedgeRefere
   filmsim::WedgeScan scan = filmsim::render_wedge(wedge);
   write_wedge(scan, wedge, folder.file("wedge.tif"));
   const auto source = fogline::open_scan(folder.file("wedge.tif"), {});
-  return {scan, fogline::calibrate_from_wedge(*source, reference, device, {})};
+  return {scan, fogline::calibrate_from_wedge(*source, reference, device,
+                                              fogline::shipped_knowledge().scan.devices, {})};
 }
 
 /// Why the wedge is refused; nothing where it isn't.
@@ -164,7 +166,7 @@ struct Errors {
 fogline::ScanMeasurement measured(const std::string& path,
                                   const fogline::ScannerCalibration* scanner) {
   const auto source = fogline::open_scan(path, {});
-  fogline::MeasureOptions options;
+  fogline::MeasureOptions options = fogline::shipped_options();
   if (scanner != nullptr) {
     options.scanner = *scanner;
   }
@@ -318,7 +320,7 @@ TEST(CalibratedScan, AWedgeBesideTheStripDoesBoth) {
              pair.wedge.pixels_per_mm * mm_per_inch, folder.file("both.tif"));
   const auto source = fogline::open_scan(folder.file("both.tif"), {});
   const fogline::WedgeReference reference = reference_of(pair.wedge);
-  fogline::MeasureOptions options;
+  fogline::MeasureOptions options = fogline::shipped_options();
   options.wedge = reference;
   const fogline::ScanMeasurement scan =
       fogline::measure_roll(*source, options).measurement.scans.front();

@@ -3,6 +3,7 @@
 
 #include "simulator/render.h"
 #include "simulator/scenario_sampling.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
@@ -37,7 +38,7 @@ class TemporaryFolder {
 
 inline fogline::RollMeasurement measure_file(const std::string& path) {
   const auto source = fogline::open_scan(path, {});
-  return fogline::measure_roll(*source, {}).measurement;
+  return fogline::measure_roll(*source, fogline::shipped_options()).measurement;
 }
 
 struct Simulation {

@@ -4,6 +4,7 @@
 #include "simulator/render.h"
 #include "simulator/target_sampling.h"
 #include "simulator/wedge_scan.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/calibrate_scanner.h>
@@ -53,10 +54,10 @@ inline fogline::RollMeasurement measure_target(const filmsim::TargetScan& scan,
     // The owner says what he has.
     scanner = fogline::calibrate_from_wedge(
                   *wedge, reference_of(scan.scanner_wedge.certified, scan.certificate_u95),
-                  fogline::ScannerDevice::flatbed, {})
+                  fogline::ScannerDevice::flatbed, fogline::shipped_knowledge().scan.devices, {})
                   .calibration;
   }
-  fogline::MeasureOptions options;
+  fogline::MeasureOptions options = fogline::shipped_options();
   options.scanner = scanner;
   options.target = target;
   const auto source = fogline::open_scan(write_scan(drawn, stem + ".tif"), {});

@@ -4,6 +4,7 @@
 #include "measure_file.h"
 #include "simulator/picture_files.h"
 #include "simulator/wedge_scan.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/roll/calibrate_scanner.h>
 
@@ -42,7 +43,8 @@ fogline::ScannerCalibration calibrated(const std::vector<TableStep>& table, int 
   write_tiff(picture_of_table(drawn, bits, step_px, bare_code, 11), encoding, pixels_per_inch,
              folder.file("wedge.tif"));
   const auto source = fogline::open_scan(folder.file("wedge.tif"), {});
-  return fogline::calibrate_from_wedge(*source, reference, fogline::ScannerDevice::unknown, {})
+  return fogline::calibrate_from_wedge(*source, reference, fogline::ScannerDevice::unknown,
+                                       fogline::shipped_knowledge().scan.devices, {})
       .calibration;
 }
 

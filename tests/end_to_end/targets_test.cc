@@ -4,6 +4,7 @@
 #include "measured_target.h"
 #include "simulator/film_curve.h"
 #include "simulator/scenario_sampling.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/base/error.h>
 
@@ -151,7 +152,7 @@ TEST(MeteredTones, MakeACurveWithTheirDoubt) {
     note(fogline::TonePart::highlight, frame.highlight);
   }
   ASSERT_GE(target.metered.size(), 8U);
-  fogline::MeasureOptions options;
+  fogline::MeasureOptions options = fogline::shipped_options();
   options.target = target;
   const auto source = fogline::open_scan(write_scan(drawn, folder.file("scan.tif")), {});
   const fogline::RollMeasurement roll = fogline::measure_roll(*source, options).measurement;

@@ -3,6 +3,7 @@
 
 #include "base/seeded_noise.h"
 #include "marks/find_marks.h"
+#include "tables/shipped_knowledge.h"
 
 #include <algorithm>
 #include <cmath>
@@ -87,7 +88,9 @@ class DrawnDensity {
     LightSample sample;
     sample.light = {lamp_light};
     const StrayLight stray = StrayLight::estimated(grid, {film}, pixels_per_mm_);
-    return find_marks(film, 1, {grid, stray, Lamp::fitted({sample}, 1), clear_density});
+    return find_marks(
+        film, 1,
+        {grid, stray, Lamp::fitted({sample}, 1), clear_density, shipped_knowledge().scan.marks});
   }
 
   FilmStrip film;

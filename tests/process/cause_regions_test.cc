@@ -1,6 +1,7 @@
 #include "process/belief/cause_regions.h"
 
 #include "process/invented_reading.h"
+#include "tables/shipped_knowledge.h"
 
 #include <gtest/gtest.h>
 
@@ -11,7 +12,7 @@ namespace {
 constexpr double sure = 1e-3;
 
 CauseRegions regions() {
-  return {invented::usual_aim(), RollPopulation{}};
+  return {invented::usual_aim(), shipped_knowledge().population};
 }
 
 TEST(CauseRegions, WithinToleranceAndLatitudeIsNormal) {

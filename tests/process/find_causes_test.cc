@@ -1,4 +1,5 @@
 #include "process/invented_reading.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/process/find_causes.h>
 
@@ -15,7 +16,8 @@ namespace {
 using invented::RollNumbers;
 using testing::ElementsAre;
 
-std::vector<Finding> causes(const RollMeasurement& roll, const RollPopulation& population = {}) {
+std::vector<Finding> causes(const RollMeasurement& roll,
+                            const RollPopulation& population = shipped_knowledge().population) {
   const Aim aim = invented::usual_aim();
   const LightOrTime weighed = weigh_light_and_time(roll, aim, population, nullptr);
   return find_causes(roll, weighed, aim, population, nullptr);

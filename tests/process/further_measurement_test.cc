@@ -1,6 +1,7 @@
 #include "process/advice/further_measurement.h"
 
 #include "process/invented_reading.h"
+#include "tables/shipped_knowledge.h"
 
 #include <gtest/gtest.h>
 
@@ -12,7 +13,7 @@ std::optional<FurtherMeasurement> asked(const invented::RollNumbers& numbers, bo
   if (!calibrated) {
     roll.scans[0].fitness = Fitness::comparable;
   }
-  return weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr)
+  return weigh_light_and_time(roll, invented::usual_aim(), shipped_knowledge().population, nullptr)
       .would_tell_most;
 }
 

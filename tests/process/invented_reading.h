@@ -1,5 +1,7 @@
 #pragma once
 
+#include "tables/shipped_knowledge.h"
+
 #include <fogline/process/aim.h>
 #include <fogline/process/roll_population.h>
 #include <fogline/roll/roll_measurement.h>
@@ -63,7 +65,7 @@ inline Aim usual_aim() {
 
 /// The same roll where a logbook knows its film's edge print to 8 %.
 inline RollPopulation with_logged_print(double density) {
-  RollPopulation population;
+  RollPopulation population = shipped_knowledge().population;
   population.edge_print_density = density;
   population.edge_print_sd_share = 0.08;
   return population;

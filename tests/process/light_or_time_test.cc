@@ -1,4 +1,5 @@
 #include "process/invented_reading.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/process/light_or_time.h>
 
@@ -100,9 +101,9 @@ TEST(LightOrTime, PlannedPushIsNormal) {
   numbers.shadow = 0.36;
   numbers.highlight = 1.48;
   const Aim pushed{0.72, 0.05, AimSource::card, {}};
-  const LightOrTime weighed =
-      weigh_light_and_time(invented::roll_of(numbers), pushed, RollPopulation{}, nullptr);
-  const LightOrTime unplanned = weigh(numbers, RollPopulation{});
+  const LightOrTime weighed = weigh_light_and_time(invented::roll_of(numbers), pushed,
+                                                   shipped_knowledge().population, nullptr);
+  const LightOrTime unplanned = weigh(numbers, shipped_knowledge().population);
   EXPECT_GT(weighed.causes->normal, weighed.causes->over_developed);
   EXPECT_LT(unplanned.causes->normal, unplanned.causes->over_developed);
   EXPECT_GT(weighed.causes->normal, unplanned.causes->normal);
@@ -111,27 +112,27 @@ TEST(LightOrTime, PlannedPushIsNormal) {
 
 TEST(LightOrTime, UnloggedPrintNeverDecidesAlone) {
   RollNumbers numbers;
-  const LightOrTime without = weigh(numbers, RollPopulation{});
+  const LightOrTime without = weigh(numbers, shipped_knowledge().population);
   numbers.edge_print = 0.8;
-  const LightOrTime with = weigh(numbers, RollPopulation{});
+  const LightOrTime with = weigh(numbers, shipped_knowledge().population);
   EXPECT_LT(with.causes->under_developed, 0.5);
   EXPECT_NEAR(with.contrast_index->value, without.contrast_index->value, 0.04);
 }
 
 TEST(LightOrTime, BluntPrintSaysNothing) {
   RollNumbers numbers;
-  const LightOrTime without = weigh(numbers, RollPopulation{});
+  const LightOrTime without = weigh(numbers, shipped_knowledge().population);
   numbers.edge_print = 1.8;
-  const LightOrTime with = weigh(numbers, RollPopulation{});
+  const LightOrTime with = weigh(numbers, shipped_knowledge().population);
   EXPECT_NEAR(with.contrast_index->value, without.contrast_index->value, 1e-9);
 }
 
 TEST(LightOrTime, MoreFramesTellMore) {
   RollNumbers numbers;
   numbers.frames = 1;
-  const LightOrTime one = weigh(numbers, RollPopulation{});
+  const LightOrTime one = weigh(numbers, shipped_knowledge().population);
   numbers.frames = 36;
-  const LightOrTime all = weigh(numbers, RollPopulation{});
+  const LightOrTime all = weigh(numbers, shipped_knowledge().population);
   EXPECT_LT(all.exposure_stops->u95, one.exposure_stops->u95);
   EXPECT_LT(all.contrast_index->u95, one.contrast_index->u95);
   // Weather and habit are the roll's own: 0.45 stop of it stays, whatever the number of frames.
@@ -141,11 +142,11 @@ TEST(LightOrTime, MoreFramesTellMore) {
 TEST(LightOrTime, UnknownScannerDoubtsContrastMore) {
   RollMeasurement roll = invented::roll_of({});
   const LightOrTime calibrated =
-      weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr);
+      weigh_light_and_time(roll, invented::usual_aim(), shipped_knowledge().population, nullptr);
   roll.scans[0].fitness = Fitness::indicative;
   roll.scans[0].info.transfer.source = TransferSource::assumed;
   const LightOrTime unknown =
-      weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr);
+      weigh_light_and_time(roll, invented::usual_aim(), shipped_knowledge().population, nullptr);
   EXPECT_GT(unknown.contrast_index->u95, calibrated.contrast_index->u95);
 }
 
@@ -155,8 +156,8 @@ TEST(LightOrTime, LowerBoundIsNoValue) {
     frame.tone.highlight->at_least = true;
   }
   const LightOrTime bound =
-      weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr);
-  const LightOrTime value = weigh({}, RollPopulation{});
+      weigh_light_and_time(roll, invented::usual_aim(), shipped_knowledge().population, nullptr);
+  const LightOrTime value = weigh({}, shipped_knowledge().population);
   EXPECT_GT(bound.contrast_index->value, value.contrast_index->value);
   EXPECT_GT(bound.contrast_index->u95, value.contrast_index->u95);
 }
@@ -175,7 +176,7 @@ TEST(LightOrTime, EvidenceQuotesWhatWasRead) {
 }
 
 TEST(LightOrTime, AsksForMoreWhereOpenOnly) {
-  const LightOrTime open = weigh({}, RollPopulation{});
+  const LightOrTime open = weigh({}, shipped_knowledge().population);
   EXPECT_TRUE(open.would_tell_most);
   const LightOrTime settled = weigh_logged(0.0, 0.30, usual_print);
   EXPECT_GT(settled.causes->under_exposed, 0.95);
@@ -185,7 +186,7 @@ TEST(LightOrTime, AsksForMoreWhereOpenOnly) {
 TEST(LightOrTime, NothingIsJudgedWithoutPictures) {
   RollNumbers numbers;
   numbers.frames = 0;
-  const LightOrTime weighed = weigh(numbers, RollPopulation{});
+  const LightOrTime weighed = weigh(numbers, shipped_knowledge().population);
   EXPECT_FALSE(weighed.judged());
   for (const WhyUnknown& why :
        {weighed.causes.why(), weighed.exposure_stops.why(), weighed.contrast_index.why()}) {
@@ -199,7 +200,7 @@ TEST(LightOrTime, WhatFitsNoRollIsNotJudged) {
   RollNumbers numbers;
   numbers.shadow = 1.50;
   numbers.highlight = 0.30;
-  const LightOrTime weighed = weigh(numbers, RollPopulation{});
+  const LightOrTime weighed = weigh(numbers, shipped_knowledge().population);
   EXPECT_FALSE(weighed.judged());
   EXPECT_EQ(weighed.contrast_index.why(), fact_of(Unknown::unusual_roll));
 }
@@ -213,9 +214,9 @@ TEST(LightOrTime, RepeatedFramesCountOnce) {
     roll.scans[0].frames.push_back(again);
   }
   const LightOrTime weighed =
-      weigh_light_and_time(roll, invented::usual_aim(), RollPopulation{}, nullptr);
-  EXPECT_NEAR(weighed.exposure_stops->value, weigh({}, RollPopulation{}).exposure_stops->value,
-              1e-9);
+      weigh_light_and_time(roll, invented::usual_aim(), shipped_knowledge().population, nullptr);
+  EXPECT_NEAR(weighed.exposure_stops->value,
+              weigh({}, shipped_knowledge().population).exposure_stops->value, 1e-9);
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include "record/invented_curve.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/process/curve_judgement.h>
 #include <fogline/process/light_or_time.h>
@@ -65,19 +66,23 @@ TEST(TargetOfCard, AWedgeNeedsItsReference) {
 
 TEST(WeighTarget, JudgesDevelopmentByTheCurve) {
   const Aim aim;
-  const LightOrTime right = weigh_light_and_time(invented::bracket_roll(0.62), aim, {}, nullptr);
+  const LightOrTime right = weigh_light_and_time(invented::bracket_roll(0.62), aim,
+                                                 shipped_knowledge().population, nullptr);
   ASSERT_TRUE(right.judged());
   EXPECT_GT(right.causes->normal, 0.8);
   EXPECT_NEAR(right.contrast_index->value,
               invented::sensitometry(0.62).readings.contrast_index->value, 1e-9);
-  const LightOrTime soft = weigh_light_and_time(invented::bracket_roll(0.45), aim, {}, nullptr);
+  const LightOrTime soft = weigh_light_and_time(invented::bracket_roll(0.45), aim,
+                                                shipped_knowledge().population, nullptr);
   EXPECT_GT(soft.causes->under_developed, 0.9);
-  const LightOrTime hard = weigh_light_and_time(invented::bracket_roll(0.85), aim, {}, nullptr);
+  const LightOrTime hard = weigh_light_and_time(invented::bracket_roll(0.85), aim,
+                                                shipped_knowledge().population, nullptr);
   EXPECT_GT(hard.causes->over_developed, 0.9);
 }
 
 TEST(WeighTarget, JudgesLightByTheSpeedPoint) {
-  const LightOrTime judged = weigh_light_and_time(invented::bracket_roll(), {}, {}, nullptr);
+  const LightOrTime judged =
+      weigh_light_and_time(invented::bracket_roll(), {}, shipped_knowledge().population, nullptr);
   ASSERT_TRUE(judged.exposure_stops);
   const double speed_point = invented::sensitometry().readings.speed_point_log_h->value;
   EXPECT_NEAR(judged.exposure_stops->value, (-1.0 - speed_point) / stop_log_h, 1e-9);
@@ -86,7 +91,8 @@ TEST(WeighTarget, JudgesLightByTheSpeedPoint) {
 TEST(WeighTarget, LeavesLightOpenWhereNothingWasMetered) {
   RollMeasurement roll = invented::bracket_roll(0.62);
   roll.sensitometry->scale.metered_log_h.reset();
-  const LightOrTime judged = weigh_light_and_time(roll, {}, {}, nullptr);
+  const LightOrTime judged =
+      weigh_light_and_time(roll, {}, shipped_knowledge().population, nullptr);
   EXPECT_TRUE(judged.judged());
   EXPECT_FALSE(judged.exposure_stops);
   EXPECT_EQ(judged.exposure_stops.why(), fact_of(Unknown::nothing_metered));

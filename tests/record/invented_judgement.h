@@ -113,6 +113,7 @@ inline LightOrTime weighed(const CauseProbabilities& causes, const Quantity& sto
   LightOrTime weighed;
   weighed.causes = causes;
   weighed.exposure_stops = stops;
+  weighed.latitude_stops = 2.0 / 3.0;
   weighed.contrast_index = contrast;
   weighed.evidence = {fact_of(Evidence::shadow, {0.10, 3.0, 0.20, 0.40}),
                       fact_of(Evidence::highlight, {0.78, 3.0, 1.05, 1.35})};

@@ -2,6 +2,7 @@
 
 #include "record/invented_curve.h"
 #include "record/invented_judgement.h"
+#include "tables/shipped_knowledge.h"
 
 #include <string>
 #include <string_view>
@@ -15,8 +16,8 @@ namespace fogline::invented {
 /// A roll whose bracket gave a characteristic curve.
 inline RollRecord bracket_record() {
   RollRecord bracket = record(bracket_roll());
-  bracket.judgement.light_or_time =
-      weigh_light_and_time(bracket.measurement, bracket.judgement.aim, {}, nullptr);
+  bracket.judgement.light_or_time = weigh_light_and_time(bracket.measurement, bracket.judgement.aim,
+                                                         shipped_knowledge().population, nullptr);
   bracket.judgement.curve = judge_curve(bracket.measurement, bracket.judgement.aim);
   bracket.judgement.advice = advice();
   return bracket;

@@ -3,6 +3,7 @@
 
 #include "film/drawn_scan.h"
 #include "roll/drawn_source.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/base/error.h>
 #include <fogline/roll/measure_roll.h>
@@ -66,7 +67,8 @@ TEST(MeasureRoll, OpensScansOneByOneAndTellsWhatCannotBeRead) {
                     {},
                     [&](const FileError& failure) { failures.push_back(failure.file()); }};
   };
-  const MeasuredRoll roll = measure_roll({scan("one"), scan("gone"), scan("two")}, {});
+  const MeasuredRoll roll =
+      measure_roll({scan("one"), scan("gone"), scan("two")}, shipped_options());
   EXPECT_EQ(alive, 0);
   EXPECT_EQ(failures, std::vector<std::string>{"gone"});
   const RollMeasurement& measured = roll.measurement;
@@ -90,7 +92,7 @@ TEST(MeasureRoll, OpensScansOneByOneAndTellsWhatCannotBeRead) {
 }
 
 TEST(MeasureRoll, ReadsABlankForEachScan) {
-  MeasureOptions options;
+  MeasureOptions options = shipped_options();
   options.blank = std::make_shared<drawn::DrawnSource>(
       Raster<float>(two_frames_light().width(), two_frames_light().height(), 1, 0.9F),
       info_of("blank"), false);
@@ -107,14 +109,15 @@ void expect_refused(const MeasureOptions& options) {
 }
 
 TEST(MeasureOptions, RefuseWhatCannotBeMeant) {
-  EXPECT_NO_THROW(MeasureOptions{}.check());
-  MeasureOptions options;
+  EXPECT_NO_THROW(shipped_options().check());
+  expect_refused(MeasureOptions{});
+  MeasureOptions options = shipped_options();
   options.frame_mm = 0.0;
   expect_refused(options);
-  options = {};
+  options = shipped_options();
   options.base_tint = PerChannel<double>{0.2, NAN, 0.2};
   expect_refused(options);
-  options = {};
+  options = shipped_options();
   options.target = ExposureTarget{};
   EXPECT_NO_THROW(options.check());
   options.target->bracket = BracketTarget{{-1, 0, 1}, {0.1, 0.1}, {}};

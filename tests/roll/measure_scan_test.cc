@@ -1,6 +1,7 @@
 #include "film/drawn_scan.h"
 #include "roll/drawn_source.h"
 #include "roll/reading/scan_reading.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/roll/measure_roll.h>
 
@@ -206,7 +207,7 @@ TEST(MeasureScan, UnexposedFilmTellsItsBase) {
   EXPECT_TRUE(found.frames.empty());
   expect_base(found);
   DrawnSource source(drawn::light_of(scan), plain_info(), false);
-  EXPECT_FALSE(measure_roll(source, {}).measurement.medians.has_value());
+  EXPECT_FALSE(measure_roll(source, shipped_options()).measurement.medians.has_value());
 }
 
 TEST(MeasureScan, EightBitsWithoutAProfileAreIndicative) {

@@ -1,6 +1,7 @@
 // A scan's file is read once, whatever is learned about its tone curve on the way.
 
 #include "pixels/counting_source.h"
+#include "tables/shipped_knowledge.h"
 
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/roll/measure_roll.h>
@@ -25,17 +26,17 @@ WedgeReference reference() {
 
 TEST(Passes, APlainScanIsReadOnce) {
   CountedScan scan(sample("bracket-135.tif"));
-  measure_roll(scan.source(), {});
+  measure_roll(scan.source(), shipped_options());
   EXPECT_DOUBLE_EQ(scan.passes(), 1.0);
 }
 
 TEST(Passes, ACalibrationAndTheScanReadByItAreReadOnce) {
   CountedScan wedge(sample("wedge.tif"));
-  const CalibrationRun run =
-      calibrate_from_wedge(wedge.source(), reference(), ScannerDevice::flatbed, {});
+  const CalibrationRun run = calibrate_from_wedge(
+      wedge.source(), reference(), ScannerDevice::flatbed, shipped_knowledge().scan.devices, {});
   EXPECT_DOUBLE_EQ(wedge.passes(), 1.0);
   CountedScan scan(sample("bracket-135.tif"));
-  MeasureOptions options;
+  MeasureOptions options = shipped_options();
   options.scanner = run.calibration;
   measure_roll(scan.source(), options);
   EXPECT_DOUBLE_EQ(scan.passes(), 1.0);
@@ -49,7 +50,8 @@ TEST(Passes, AScanThatDoesNotTellItsCurveIsReadOnce) {
     picture.curve = ToneCurve{};
     picture.info.transfer_known = false;
     CountedScan scan(std::move(picture));
-    const ScanMeasurement measured = measure_roll(scan.source(), {}).measurement.scans.front();
+    const ScanMeasurement measured =
+        measure_roll(scan.source(), shipped_options()).measurement.scans.front();
     EXPECT_TRUE(measured.info.transfer_known) << name;
     EXPECT_EQ(measured.info.transfer.kind, kind) << name;
     EXPECT_DOUBLE_EQ(scan.passes(), 1.0) << name;
@@ -58,7 +60,7 @@ TEST(Passes, AScanThatDoesNotTellItsCurveIsReadOnce) {
 
 TEST(Passes, AScanWithItsOwnWedgeIsReadOnce) {
   CountedScan scan(sample("wedge.tif"));
-  MeasureOptions options;
+  MeasureOptions options = shipped_options();
   options.wedge = reference();
   const ScanMeasurement measured = measure_roll(scan.source(), options).measurement.scans.front();
   EXPECT_FALSE(measured.steps.empty());

@@ -2,6 +2,8 @@
 
 #include "roll/reading/scan_fitness.h"
 
+#include "tables/shipped_knowledge.h"
+
 #include <algorithm>
 
 #include <gtest/gtest.h>
@@ -33,7 +35,8 @@ struct Evidence {
   }
 
   [[nodiscard]] FitnessJudgement judged() const {
-    return judge_fitness({info, layout, readings, zero, glare, calibration, clipped_share});
+    return judge_fitness({info, layout, readings, zero, glare, calibration,
+                          shipped_knowledge().scan.devices, clipped_share});
   }
 };
 

@@ -1,6 +1,7 @@
 #include "base/seeded_noise.h"
 #include "film/drawn_scan.h"
 #include "roll/reading/scan_reading.h"
+#include "tables/shipped_knowledge.h"
 #include "tint/judge_tint.h"
 
 #include <algorithm>
@@ -125,7 +126,7 @@ TEST(ScanTint, IsSilentAboutTheLampsColour) {
 
 TEST(ScanTint, KnownBaseIsItsOwnColour) {
   ColourSource source(one_frame(), pink_base, white_lamp, linear_info());
-  MeasureOptions options;
+  MeasureOptions options = shipped_options();
   options.base_tint = pink_base;
   const Tint tint = read_one_scan(source, options, 1, {}).scan.tint;
   EXPECT_EQ(tint.kind, TintKind::none);
@@ -161,7 +162,7 @@ TEST(ScanTint, BrightCameraPictureTellsNothing) {
   const PerChannel<double> bright_lamp{0.9, 0.9, 0.9};
   const Tint tint = tint_of({0.09, 0.10, 0.04}, bright_lamp, camera);
   EXPECT_EQ(tint.kind, Known<TintKind>(Unknown::only_strong_tints));
-  EXPECT_GT(*tint.detection_limit, useful_limit_density);
+  EXPECT_GT(*tint.detection_limit, shipped_knowledge().scan.tints.useful_limit_density);
 }
 
 }  // namespace

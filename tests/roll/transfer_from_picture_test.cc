@@ -1,5 +1,7 @@
 #include "roll/reading/transfer_from_picture.h"
 
+#include "tables/shipped_knowledge.h"
+
 #include <fogline/base/channels.h>
 
 #include <cmath>
@@ -37,11 +39,13 @@ double as_light(double light) {
 }
 
 TEST(ReadingOfCodes, OfLinearFilm) {
-  EXPECT_EQ(reading_of_codes(usual_film(as_light)), CodeReading::light);
+  EXPECT_EQ(reading_of_codes(usual_film(as_light), shipped_knowledge().scan.films),
+            CodeReading::light);
 }
 
 TEST(ReadingOfCodes, OfDisplayEncodedFilm) {
-  EXPECT_EQ(reading_of_codes(usual_film(encoded)), CodeReading::display_curve);
+  EXPECT_EQ(reading_of_codes(usual_film(encoded), shipped_knowledge().scan.films),
+            CodeReading::display_curve);
 }
 
 // Base and pictures alone, as a scan without print, leader or anything opaque shows them.
@@ -51,12 +55,13 @@ TEST(ReadingOfCodes, FromBaseAndPicturesAlone) {
     evidence.opaque_over_light.reset();
     evidence.print_over_clear.reset();
     evidence.leader_over_clear.reset();
-    EXPECT_EQ(reading_of_codes(evidence), linear ? CodeReading::light : CodeReading::display_curve);
+    EXPECT_EQ(reading_of_codes(evidence, shipped_knowledge().scan.films),
+              linear ? CodeReading::light : CodeReading::display_curve);
   }
 }
 
 TEST(ReadingOfCodes, WithoutEvidenceCannotTell) {
-  EXPECT_EQ(reading_of_codes({}), CodeReading::cannot_tell);
+  EXPECT_EQ(reading_of_codes({}, shipped_knowledge().scan.films), CodeReading::cannot_tell);
 }
 
 // A flat roll on linear codes looks like a contrasty one on a display curve's half: net highlights
@@ -65,14 +70,14 @@ TEST(ReadingOfCodes, OfPicturesBetweenBothReadingsCannotTell) {
   CodeEvidence evidence;
   evidence.format = FilmFormat::f120;
   evidence.dense_over_clear = {transmittance_from_density(0.70), transmittance_from_density(0.68)};
-  EXPECT_EQ(reading_of_codes(evidence), CodeReading::cannot_tell);
+  EXPECT_EQ(reading_of_codes(evidence, shipped_knowledge().scan.films), CodeReading::cannot_tell);
 }
 
 // One wild roll doesn't outvote base, print and leader.
 TEST(ReadingOfCodes, OneAbsurdNumberDoesNotDecide) {
   CodeEvidence evidence = usual_film(as_light);
   evidence.dense_over_clear = {transmittance_from_density(0.4)};
-  EXPECT_EQ(reading_of_codes(evidence), CodeReading::light);
+  EXPECT_EQ(reading_of_codes(evidence, shipped_knowledge().scan.films), CodeReading::light);
 }
 
 }  // namespace

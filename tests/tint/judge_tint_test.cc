@@ -1,5 +1,7 @@
 #include "tint/judge_tint.h"
 
+#include "tables/shipped_knowledge.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -31,6 +33,7 @@ TintSigns strip_with(const PerChannel<double>& veil, double texture = 0.0005) {
 TintLimits good_limits() {
   TintLimits limits;
   limits.zero_doubt = 0.002;
+  limits.curve_share = 0.02;
   return limits;
 }
 
@@ -41,7 +44,7 @@ TintLimits known_base() {
 }
 
 Tint judged(const TintSigns& strip, const TintLimits& limits = good_limits()) {
-  return judge_tint({strip}, limits);
+  return judge_tint({strip}, limits, shipped_knowledge().scan.tints);
 }
 
 void expect_covers(const Quantity& quantity, double truth) {
@@ -214,13 +217,14 @@ TEST(JudgeTint, StripsAreWeightedByTheirScatter) {
   TintSigns poor = strip_with({0.0, 0.2, 0.0});
   poor.channel_scatter = 0.1;
   const Tint alone = judged(strip_with({0.0, 0.06, 0.0}), known_base());
-  const Tint both = judge_tint({strip_with({0.0, 0.06, 0.0}), poor}, known_base());
+  const Tint both = judge_tint({strip_with({0.0, 0.06, 0.0}), poor}, known_base(),
+                               shipped_knowledge().scan.tints);
   EXPECT_EQ(both.kind, TintKind::dye_left);
   EXPECT_NEAR(both.density->value, alone.density->value, 0.004);
 }
 
 TEST(JudgeTint, NoStripsTellNothing) {
-  const Tint tint = judge_tint({}, good_limits());
+  const Tint tint = judge_tint({}, good_limits(), shipped_knowledge().scan.tints);
   EXPECT_FALSE(tint.kind);
   EXPECT_EQ(tint.kind.why().kind, Unknown::no_clear_colour);
   EXPECT_FALSE(tint.detection_limit.has_value());

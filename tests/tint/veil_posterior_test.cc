@@ -1,6 +1,7 @@
 #include "tint/veil_posterior.h"
 
 #include "base/seeded_noise.h"
+#include "tables/shipped_knowledge.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,22 +21,27 @@ TintEvidence evidence_of(const PerChannel<double>& veil, bool told) {
   return evidence;
 }
 
-VeilShares only(double none, double dye) {
-  VeilShares shares;
-  shares = {none, dye, 0.0, 0.0, 0.0, 0.0, 0.0};
-  return shares;
+const TintKnowledge& tints() {
+  return shipped_knowledge().scan.tints;
+}
+
+/// The shipped populations where a roll is clean or has dye left.
+TintKnowledge only(double none, double dye) {
+  TintKnowledge knowledge = tints();
+  knowledge.shares = {none, dye, 0.0, 0.0, 0.0, 0.0, 0.0};
+  return knowledge;
 }
 
 /// The dye's likelihood over that of a clean base, by a sum over very many amounts.
 double dye_odds(const TintEvidence& evidence) {
-  const double sd =
-      std::hypot(reading_sd, evidence.base_told ? told_base_sd_density : own_sd_density);
+  const double sd = std::hypot(
+      reading_sd, evidence.base_told ? tints().told_base_sd_density : tints().own_sd_density);
   const auto fit = [&](const Contrast& colour, double amount) {
     const double x = (evidence.clear[0] - amount * colour[0]) / sd;
     const double y = (evidence.clear[1] - amount * colour[1]) / sd;
     return std::exp(-0.5 * (x * x + y * y));
   };
-  const VeilPopulation& dye = dye_population();
+  const VeilPopulation& dye = tints().dye;
   const double range = std::log(dye.most_density / dye.least_density);
   constexpr int steps = 20000;
   double sum = 0.0;
@@ -61,17 +67,16 @@ TEST(VeilPosterior, AgreesWithASumOverAllAmounts) {
 }
 
 TEST(VeilPosterior, ProbabilitiesSumToOne) {
-  const VeilPosterior posterior = veil_posterior(evidence_of({0.0, 0.03, 0.02}, false), {});
+  const VeilPosterior posterior = veil_posterior(evidence_of({0.0, 0.03, 0.02}, false), tints());
   EXPECT_NEAR(posterior.none + posterior.mask + posterior.strongest.total(), 1.0, 1e-9);
   EXPECT_NEAR(posterior.veiled(), posterior.strongest.total(), 1e-9);
 }
 
 TEST(VeilPosterior, SharesAndPopulationsAreComplete) {
-  const VeilShares s;
+  const VeilShares& s = tints().shares;
   EXPECT_NEAR(s.none + s.dye + s.haze + s.yellow + s.dye_and_haze + s.dye_and_yellow + s.mask, 1.0,
               1e-12);
-  for (const VeilPopulation* veil :
-       {&dye_population(), &haze_population(), &yellow_population(), &mask_population()}) {
+  for (const VeilPopulation* veil : {&tints().dye, &tints().haze, &tints().yellow, &tints().mask}) {
     double signatures = 0.0;
     for (const TintSignature& signature : veil->signatures) {
       signatures += signature.weight;
@@ -89,7 +94,7 @@ TEST(VeilPosterior, SharesAndPopulationsAreComplete) {
 // Scattering by particles far smaller than the wavelength goes as its fourth power (Rayleigh 1871);
 // milky film's lies between that and none.
 TEST(VeilPosterior, HazeScattersBlueMost) {
-  for (const TintSignature& signature : haze_population().signatures) {
+  for (const TintSignature& signature : tints().haze.signatures) {
     EXPECT_LT(signature.share[0], signature.share[1]);
     EXPECT_LT(signature.share[1], signature.share[2]);
     EXPECT_GT(signature.share[0], std::pow(450.0 / 610.0, 4.0));
@@ -101,9 +106,9 @@ TEST(VeilPosterior, TextureTellsHazeFromStain) {
   evidence.texture_freedom = 6.0;
   evidence.texture_noise_variance = 0.0004 * 0.0004;
   evidence.texture_variance = 0.0005 * 0.0005;
-  const VeilPosterior even = veil_posterior(evidence, {});
+  const VeilPosterior even = veil_posterior(evidence, tints());
   evidence.texture_variance = 0.01 * 0.01;
-  const VeilPosterior patchy = veil_posterior(evidence, {});
+  const VeilPosterior patchy = veil_posterior(evidence, tints());
   EXPECT_GT(even.yellow.total(), even.haze.total());
   EXPECT_GT(patchy.haze.total(), 4.0 * patchy.yellow.total());
 }
@@ -111,7 +116,7 @@ TEST(VeilPosterior, TextureTellsHazeFromStain) {
 // Amounts drawn from the population itself lie within the interval 95 times in 100.
 TEST(VeilPosterior, IntervalCoversThePopulation) {
   SeededNoise random(5);
-  const VeilPopulation& dye = dye_population();
+  const VeilPopulation& dye = tints().dye;
   constexpr int draws = 400;
   int covered = 0;
   for (int i = 0; i < draws; ++i) {
@@ -123,7 +128,7 @@ TEST(VeilPosterior, IntervalCoversThePopulation) {
     }
     PerChannel<double> veil{};
     for (std::size_t c = 0; c < veil.size(); ++c) {
-      veil[c] = amount * dye.signatures[k].share[c] + random.normal(own_sd_density);
+      veil[c] = amount * dye.signatures[k].share[c] + random.normal(tints().own_sd_density);
     }
     const VeilPosterior posterior = veil_posterior(evidence_of(veil, false), only(0.5, 0.5));
     covered += posterior.dye.quantile(0.025) <= amount && posterior.dye.quantile(0.975) >= amount;
@@ -133,8 +138,8 @@ TEST(VeilPosterior, IntervalCoversThePopulation) {
 }
 
 TEST(VeilPosterior, MaskIsNotTakenForStain) {
-  EXPECT_GT(veil_posterior(evidence_of({0.25, 0.6, 0.9}, false), {}).mask, 0.99);
-  EXPECT_LT(veil_posterior(evidence_of({0.0, 0.05, 0.2}, false), {}).mask, 0.01);
+  EXPECT_GT(veil_posterior(evidence_of({0.25, 0.6, 0.9}, false), tints()).mask, 0.99);
+  EXPECT_LT(veil_posterior(evidence_of({0.0, 0.05, 0.2}, false), tints()).mask, 0.01);
 }
 
 }  // namespace

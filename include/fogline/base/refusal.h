@@ -103,7 +103,7 @@ enum class Refusal {
   reference_data_break_off,
   reference_row_unfit,
   reference_sets_unfit,
-  // A scanner file, or a table that the program brings along.
+  // A scanner file.
   scanner_file_too_large,
   scanner_file_no_json,
   no_scanner_file,
@@ -111,7 +111,17 @@ enum class Refusal {
   scanner_file_changed,
   scanner_file_lacks_field,
   scanner_file_field_impossible,
-  shipped_row_missing,
+  // A table of knowledge that the program brings along (`calibration/`).
+  knowledge_no_toml,
+  knowledge_key_missing,
+  knowledge_key_unknown,
+  knowledge_without_source,
+  knowledge_wants_table,
+  knowledge_wants_number,
+  knowledge_wants_whole_number,
+  knowledge_wants_list,
+  knowledge_wants_values,
+  knowledge_out_of_range,
   // A scan that can't be calibrated by, or measured with what was named.
   no_wedge,
   more_steps_than_reference,

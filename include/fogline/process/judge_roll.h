@@ -4,6 +4,7 @@
 #include <fogline/process/curve_judgement.h>
 #include <fogline/process/find_causes.h>
 #include <fogline/process/process_priors.h>
+#include <fogline/roll/scan_knowledge.h>
 
 #include <optional>
 
@@ -13,6 +14,9 @@ namespace fogline {
 struct PriorKnowledge {
   RollPopulation population;
   ProcessPriors process;
+  ScanKnowledge scan;
+
+  bool operator==(const PriorKnowledge&) const = default;
 };
 
 /// What is concluded from one roll.

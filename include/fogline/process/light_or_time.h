@@ -36,6 +36,8 @@ struct LightOrTime {
   Known<CauseProbabilities> causes;
   /// Light received over what the usual placement would give, stops (positive: more), u95.
   Known<Quantity> exposure_stops;
+  /// Light within this of the usual placement isn't called wrong, stops.
+  double latitude_stops = 0.0;
   /// Contrast index of this roll as believed after looking (posterior mean), u95.
   Known<Quantity> contrast_index;
   /// What was seen: shadows, highlights, edge print, leader, base plus fog.

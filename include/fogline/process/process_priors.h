@@ -11,6 +11,8 @@ namespace fogline {
 struct PriorRange {
   double low = 0.0;
   double high = 0.0;
+
+  bool operator==(const PriorRange&) const = default;
 };
 
 /// One value for ordinary (cubic-grain) film and one for tabular-grain film.
@@ -20,6 +22,8 @@ struct ByFilmType {
 
   /// The value for `type`; for film of unknown type the greater one, the safer of two baths.
   [[nodiscard]] double of(std::optional<FilmType> type) const;
+
+  bool operator==(const ByFilmType&) const = default;
 };
 
 /// How far and how fast films develop.
@@ -28,6 +32,8 @@ struct FilmKinetics {
   /// Of film whose developing time lies in the middle of DevelopmentPriors::time_min; in inverse
   /// proportion for other times, because makers give weak developers and cool baths longer ones.
   PriorRange rate_per_min;
+
+  bool operator==(const FilmKinetics&) const = default;
 };
 
 /// How development usually behaves, before this person's rolls have been seen.
@@ -48,6 +54,8 @@ struct DevelopmentPriors {
   /// The same of exposure, stops.
   double exposure_scatter_stops = 0.0;
   double exposure_habit_sd_stops = 0.0;
+
+  bool operator==(const DevelopmentPriors&) const = default;
 };
 
 /// Rules of thumb for stop, fix and wash.
@@ -72,6 +80,8 @@ struct BathPriors {
   int wash_extra_fill = 0;
   double wash_rest_s = 0.0;
   double wash_running_s = 0.0;
+
+  bool operator==(const BathPriors&) const = default;
 };
 
 /// Prior knowledge that advice rests on. Shipped in `calibration/development.toml` and
@@ -79,6 +89,8 @@ struct BathPriors {
 struct ProcessPriors {
   DevelopmentPriors development;
   BathPriors baths;
+
+  bool operator==(const ProcessPriors&) const = default;
 };
 
 }  // namespace fogline

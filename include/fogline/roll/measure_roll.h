@@ -8,6 +8,7 @@
 #include <fogline/film/film_format.h>
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
+#include <fogline/roll/scan_knowledge.h>
 #include <fogline/roll/scan_picture.h>
 
 #include <functional>
@@ -23,6 +24,9 @@ enum class ClearReference { automatic, holes, gap, none };
 
 /// What the user says of the roll, over what the scans show.
 struct MeasureOptions {
+  /// What is known of devices, films, tints and marks beforehand; measuring needs it
+  /// (`shipped_prior_knowledge` has it).
+  std::shared_ptr<const ScanKnowledge> knowledge;
   /// Absent: told from the picture.
   std::optional<FilmFormat> format;
   /// Length of a frame along the film in mm: half, square, panoramic frames. Absent: told from the
@@ -42,9 +46,9 @@ struct MeasureOptions {
   /// Known exposures on the roll.
   std::optional<ExposureTarget> target;
 
-  /// Throws std::invalid_argument for what can't be meant: a frame without length, a base whose
-  /// densities aren't numbers, a bracket whose exposures and doubts differ in number or that has
-  /// none, a marked area without size, a doubt below zero.
+  /// Throws std::invalid_argument for what can't be meant: no knowledge, a frame without length, a
+  /// base whose densities aren't numbers, a bracket whose exposures and doubts differ in number or
+  /// that has none, a marked area without size, a doubt below zero.
   void check() const;
 };
 

@@ -17,10 +17,9 @@ namespace {
 constexpr double settled_nats = 0.4;
 /// Share of the entropy that a measurement must be expected to take away to be worth the trouble.
 constexpr double worth_share = 0.1;
-/// Doubt of contrast, share, that each leaves (common practice, no source): frame numbers against
-/// those of a logged roll of the same film, a fogged leader.
+/// Doubt of contrast, share, that frame numbers against those of a logged roll of the same film
+/// leave (common practice, no source).
 constexpr double logged_print_sd_share = 0.08;
-constexpr double leader_sd_share = 0.30;
 /// A whole roll of frames; and below how many more frames are asked for.
 constexpr int whole_roll = 36;
 constexpr int few_frames = 12;
@@ -103,8 +102,8 @@ std::vector<Candidate> candidates(const LightBelief& belief, const LightSigns& s
                     FurtherMeasurement::compare_frame_numbers});
   }
   if (!signs.leader && signs.format == FilmFormat::f135) {
-    list.push_back(
-        {entropy_after_contrast(table, leader_sd_share), FurtherMeasurement::scan_leader});
+    list.push_back({entropy_after_contrast(table, population.leader_sd_share),
+                    FurtherMeasurement::scan_leader});
   }
   if (signs.frames < few_frames) {
     list.push_back(

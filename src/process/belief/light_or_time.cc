@@ -55,10 +55,13 @@ LightOrTime& leave_open(Unknown why, LightOrTime& result) {
 
 LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
                                  const RollPopulation& population, const RollCard* card) {
-  if (roll.sensitometry && roll.sensitometry->readings.contrast_index) {
-    return weigh_target(*roll.sensitometry, aim, population);
-  }
   LightOrTime result;
+  if (roll.sensitometry && roll.sensitometry->readings.contrast_index) {
+    result = weigh_target(*roll.sensitometry, aim, population);
+    result.latitude_stops = population.exposure_latitude_stops;
+    return result;
+  }
+  result.latitude_stops = population.exposure_latitude_stops;
   const LightSigns signs = gather_light_signs(roll);
   const ReadingScale scale = reading_scale(roll, card, population);
   result.evidence = light_evidence(signs, scale, aim, population);

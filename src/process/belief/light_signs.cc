@@ -122,8 +122,9 @@ double tone_curve_doubt(const ScanInfo& info, const RollPopulation& population) 
     return population.told_curve_sd_share;
   }
   const bool guessed = info.bits > 8 && info.transfer.kind != TransferKind::linear;
-  return info.camera || guessed ? population.assumed_camera_curve_sd_share
-                                : population.assumed_curve_sd_share;
+  return info.camera ? population.assumed_camera_curve_sd_share
+         : guessed   ? population.guessed_curve_sd_share
+                     : population.assumed_curve_sd_share;
 }
 
 }  // namespace

@@ -95,13 +95,14 @@ double weak_given_short(const LightOrTime& weighed, const LightSigns& signs, con
   return weak / (weak + just_short);
 }
 
-Finding weak_developer(double confidence, const LightSigns& signs) {
+Finding weak_developer(double confidence, const LightSigns& signs,
+                       const RollPopulation& population) {
   Finding finding = finding_of(Cause::weak_developer, confidence);
   finding.statements.push_back(fact_of(confidence >= told
                                            ? CauseStatement::developer_weak
                                            : CauseStatement::perhaps_developer_weak));
   finding.evidence.push_back(
-      fact_of(Evidence::leader_starved, {signs.leader->density, usual_leader_density}));
+      fact_of(Evidence::leader_starved, {signs.leader->density, population.black_leader_density}));
   return finding;
 }
 
@@ -137,7 +138,7 @@ std::vector<Finding> exposure_findings(const LightOrTime& light_or_time, const L
   add(Cause::under_developed, causes.under_developed - (weak_said ? weak : 0.0));
   add(Cause::over_developed, causes.over_developed);
   if (weak_said) {
-    findings.push_back(weak_developer(weak, signs));
+    findings.push_back(weak_developer(weak, signs, population));
   }
   return findings;
 }

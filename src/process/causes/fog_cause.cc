@@ -7,8 +7,6 @@ namespace fogline {
 
 namespace {
 
-/// Share of 135 film among film of unknown format (common practice, no source).
-constexpr double grey_share_unknown = 0.5;
 constexpr int fog_steps = 48;
 /// Channels further apart than this share of what is above the usual: a coloured veil, not fog.
 constexpr double coloured_share = 0.5;
@@ -28,7 +26,7 @@ class UsualBase {
   UsualBase(FilmFormat format, double reading_sd, const RollPopulation& population)
       : reading_sd_(reading_sd), population_(population) {
     grey_share_ = format == FilmFormat::f135      ? 1.0 - population.clear_base_share_135
-                  : format == FilmFormat::unknown ? grey_share_unknown
+                  : format == FilmFormat::unknown ? population.share_135_of_unknown
                                                   : 0.0;
   }
 

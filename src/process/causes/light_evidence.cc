@@ -4,11 +4,6 @@ namespace fogline {
 
 namespace {
 
-/// Half widths of what is usual about the population's shadow and highlight (table of a well-made
-/// negative: 0.20 to 0.40, 1.05 to 1.35; common practice, no source).
-constexpr double shadow_usual_half = 0.10;
-constexpr double highlight_usual_half = 0.15;
-
 Fact<Evidence> tone_evidence(Evidence kind, Evidence at_least, const NetReading& reading,
                              int frames, double usual_from, double usual_to) {
   return fact_of(reading.at_least ? at_least : kind,
@@ -25,14 +20,14 @@ Fact<Evidence> print_evidence(const NetReading& print, const RollPopulation& pop
                  {print.density, population.edge_print_sd_share});
 }
 
-Fact<Evidence> leader_evidence(const NetReading& leader) {
+Fact<Evidence> leader_evidence(const NetReading& leader, double black_density) {
   if (leader.at_least) {
     return fact_of(Evidence::leader_black_at_least, {leader.density});
   }
-  if (leader.density >= usual_leader_density) {
+  if (leader.density >= black_density) {
     return fact_of(Evidence::leader_black, {leader.density});
   }
-  return fact_of(Evidence::leader_grey, {leader.density, usual_leader_density});
+  return fact_of(Evidence::leader_grey, {leader.density, black_density});
 }
 
 }  // namespace
@@ -42,22 +37,22 @@ std::vector<Fact<Evidence>> light_evidence(const LightSigns& signs, const Readin
   std::vector<Fact<Evidence>> evidence;
   const double factor = scale.factor * aim.contrast_index / population.usual_contrast_index;
   if (signs.shadow) {
-    evidence.push_back(tone_evidence(Evidence::shadow, Evidence::shadow_at_least, *signs.shadow,
-                                     signs.frames,
-                                     (population.shadow_density - shadow_usual_half) * factor,
-                                     (population.shadow_density + shadow_usual_half) * factor));
+    evidence.push_back(
+        tone_evidence(Evidence::shadow, Evidence::shadow_at_least, *signs.shadow, signs.frames,
+                      (population.shadow_density - population.shadow_half_density) * factor,
+                      (population.shadow_density + population.shadow_half_density) * factor));
   }
   if (signs.highlight) {
-    evidence.push_back(
-        tone_evidence(Evidence::highlight, Evidence::highlight_at_least, *signs.highlight,
-                      signs.frames, (population.highlight_density - highlight_usual_half) * factor,
-                      (population.highlight_density + highlight_usual_half) * factor));
+    evidence.push_back(tone_evidence(
+        Evidence::highlight, Evidence::highlight_at_least, *signs.highlight, signs.frames,
+        (population.highlight_density - population.highlight_half_density) * factor,
+        (population.highlight_density + population.highlight_half_density) * factor));
   }
   if (signs.edge_print) {
     evidence.push_back(print_evidence(*signs.edge_print, population));
   }
   if (signs.leader) {
-    evidence.push_back(leader_evidence(*signs.leader));
+    evidence.push_back(leader_evidence(*signs.leader, population.black_leader_density));
   }
   if (signs.base_fog) {
     const bool f135 = signs.format == FilmFormat::f135;

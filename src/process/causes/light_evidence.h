@@ -9,9 +9,6 @@
 
 namespace fogline {
 
-/// Net density of a leader that was developed as usual, at least.
-inline constexpr double usual_leader_density = 2.0;
-
 /// What the roll shows of light and time, each with its number and what is usual: shadows,
 /// highlights, edge print, leader, base plus fog.
 std::vector<Fact<Evidence>> light_evidence(const LightSigns& signs, const ReadingScale& scale,

@@ -16,15 +16,6 @@ namespace {
 
 /// A target or layer fills the picture: few pixels do.
 constexpr std::int64_t shot_grid_pixels = 1'000'000;
-/// A layer of gel differs from the next, and light goes to and fro between them (common practice,
-/// no source).
-constexpr double layer_doubt = 0.006;
-/// One layer's density, where it is given, as a share.
-constexpr double layer_density_doubt = 0.02;
-/// Where it isn't, the scale is that of the file's own transfer, which may be this far off (display
-/// curve for linear and more).
-constexpr double unknown_scale_doubt = 0.3;
-
 ScanInfo common_info(const std::vector<ScanSource*>& sources) {
   const ScanInfo& first = sources.front()->info();
   for (const ScanSource* source : sources) {
@@ -108,7 +99,7 @@ double declared_layer(const std::vector<EvenArea>& areas, const std::vector<int>
 CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
                                      const std::vector<int>& layers,
                                      std::optional<double> layer_density, ScannerDevice device,
-                                     const Progress& progress) {
+                                     const DeviceKnowledge& devices, const Progress& progress) {
   const ScanInfo info = common_info(sources);
   CalibrationRun run;
   const std::vector<EvenArea> areas = areas_of(sources, layers.size(), run, progress);
@@ -118,8 +109,9 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
   problem.stray = {0.0, 0.0, false};
   for (std::size_t i = 0; i < areas.size(); ++i) {
     const ScanSource& source = *sources[sources.size() > 1 ? i : 0];
-    ShownLight light = shown_light(areas[i], source, each * layers[i],
-                                   layer_doubt * std::sqrt(static_cast<double>(layers[i])));
+    ShownLight light =
+        shown_light(areas[i], source, each * layers[i],
+                    devices.calibrated.layer_density * std::sqrt(static_cast<double>(layers[i])));
     light.step.number = layers[i];
     light.step.label = std::to_string(layers[i]);
     light.step.uncalibrated_density = declared_density(areas[i], areas.front(), info.channels);
@@ -137,7 +129,8 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
   fit(run, problem, info);
   run.calibration.method = CalibrationMethod::layers;
   run.calibration.shape_only = !layer_density;
-  run.calibration.slope_doubt_share = layer_density ? layer_density_doubt : unknown_scale_doubt;
+  run.calibration.slope_doubt_share =
+      layer_density ? devices.calibrated.layer_share : devices.calibrated.unknown_scale_share;
   run.calibration.reference = "layers";
   if (problem.bare) {
     run.calibration.bare_code = problem.bare->step.code;

@@ -3,7 +3,6 @@
 #include "roll/calibrating/scanner_response.h"
 #include "roll/calibrating/shown_lights.h"
 #include "roll/reading/scan_picture.h"
-#include "roll/reading/wedge_silver.h"
 
 #include <fogline/base/error.h>
 #include <fogline/base/geometry.h>
@@ -23,15 +22,8 @@ namespace {
 constexpr std::int64_t wedge_grid_pixels = 6'000'000;
 /// Scale taken for stray light where the file doesn't tell it: the glass is so long.
 constexpr double unknown_scale_length_mm = 240.0;
-/// A wedge's steps lie in other light of lamp and lens than the bare light beside it: standard
-/// uncertainty of a step's density (common practice, no source).
-constexpr double flatbed_evenness = 0.004;
-constexpr double camera_evenness = 0.012;
 /// Own part of a step's certificate; the other half of the variance all steps share.
 constexpr double own_part = std::numbers::sqrt2 / 2.0;
-/// A nominal wedge's steps scatter about their slope (common practice, no source).
-constexpr double nominal_step_doubt = 0.01;
-constexpr double nominal_slope_doubt = 0.03;
 /// Bare light with more than this share at the top code is no zero.
 constexpr double clipped_share_limit = 0.005;
 /// The response is fitted, then stray light told by it, and again.
@@ -77,25 +69,29 @@ LaidWedge lay_on_reference(const std::vector<FoundWedge>& wedges, const WedgeRef
   throw FileError(info.file, failure.value());
 }
 
-double own_density_doubt(const ReferenceStep& step, const WedgeReference& reference, bool camera) {
-  const double evenness = camera ? camera_evenness : flatbed_evenness;
+const DeviceEvenness& evenness_of(const DeviceKnowledge& devices, ScannerDevice device) {
+  return device == ScannerDevice::camera ? devices.camera_evenness : devices.scanner_evenness;
+}
+
+double own_density_doubt(const ReferenceStep& step, const WedgeReference& reference,
+                         ScannerDevice device, const DeviceKnowledge& devices) {
   const double certificate = reference.nominal
-                                 ? nominal_step_doubt
+                                 ? devices.calibrated.nominal_step_density
                                  : own_part * step.u95.value_or(usual_certificate_u95) / 1.96;
-  return std::hypot(evenness, certificate);
+  return std::hypot(evenness_of(devices, device).wedge_density, certificate);
 }
 
 ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& reference,
-                           const ScanSource& source, ScannerDevice device) {
+                           const ScanSource& source, ScannerDevice device,
+                           const DeviceKnowledge& devices) {
   const ScanInfo& info = source.info();
   const FoundWedge& wedge = laid.wedge;
   const bool bare = bare_light_known(wedge);
   ResponseProblem problem;
   problem.channels = info.channels;
-  problem.callier = wedge_silver(device).callier;
-  const bool camera = device == ScannerDevice::camera;
+  problem.callier = devices.angle.of(device).wedge_callier;
   if (bare) {
-    const double evenness = 0.5 * (camera ? camera_evenness : flatbed_evenness);
+    const double evenness = 0.5 * evenness_of(devices, device).wedge_density;
     problem.bare =
         shown_light({wedge.bare_corners_px, *wedge.bare_light, {}, {}}, source, 0.0, evenness);
   }
@@ -105,7 +101,7 @@ ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& referenc
     const ReferenceStep& known = reference.steps[index];
     ShownLight light =
         shown_light({step.corners_px, step.light, step.light_doubt, step.clipped_share}, source,
-                    known.density, own_density_doubt(known, reference, camera));
+                    known.density, own_density_doubt(known, reference, device, devices));
     light.step.number = laid.assignment.reference_index[i] + 1;
     light.step.label = known.label;
     if (bare && info.transfer_known) {
@@ -182,7 +178,8 @@ double common_certificate_doubt(const WedgeReference& reference) {
 }  // namespace
 
 CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
-                                    ScannerDevice told_device, const Progress& progress) {
+                                    ScannerDevice told_device, const DeviceKnowledge& devices,
+                                    const Progress& progress) {
   const ScanInfo info = source.info();
   const ScannerDevice device = info.camera ? ScannerDevice::camera : told_device;
   ScanGrid grid = source.survey({wedge_grid_pixels, {}, true}, progress);
@@ -191,7 +188,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
     throw FileError(info.file, Refusal::no_wedge);
   }
   const LaidWedge laid = lay_on_reference(search.wedges, reference, info);
-  ResponseProblem problem = problem_of(laid, reference, source, device);
+  ResponseProblem problem = problem_of(laid, reference, source, device, devices);
   CalibrationRun run;
   run.pictures.push_back(scan_picture(grid));
   const std::vector<std::vector<PointPx>> film_outlines =
@@ -211,7 +208,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   ScannerCalibration& calibration = run.calibration;
   calibration.method =
       reference.nominal ? CalibrationMethod::nominal_wedge : CalibrationMethod::wedge;
-  calibration.slope_doubt_share = reference.nominal ? nominal_slope_doubt : 0.0;
+  calibration.slope_doubt_share = reference.nominal ? devices.calibrated.nominal_slope_share : 0.0;
   calibration.certificate_doubt = common_certificate_doubt(reference);
   calibration.reference = reference.name;
   if (problem.bare) {

@@ -52,13 +52,13 @@ Known<double> density_limit_of(const ScanInfo& info, const std::vector<StripRead
 }
 
 /// Where marks weren't looked for at all, their limit says why.
-MarkSearch marks_of(const ScanWork& work, Fitness fitness) {
+MarkSearch marks_of(const ScanWork& work, Fitness fitness, const MarkKnowledge& knowledge) {
   if (fitness == Fitness::unfit) {
     MarkSearch none;
     none.limits = fact_of(Unknown::no_densities);
     return none;
   }
-  return scan_marks(work.grid, work.layout, work.stray, work.readings);
+  return scan_marks(work.grid, work.layout, work.stray, work.readings, knowledge);
 }
 
 /// Each kind of caution once, in the order in which they came up.
@@ -124,14 +124,15 @@ ScanReading read_one_scan(ScanSource& source, const MeasureOptions& options, int
   CalibrationUse calibration = use_of_calibration(scanner, info, zero.source, work.readings);
   const FitnessJudgement fitness =
       judge_fitness({info, work.layout, work.readings, zero, glare, calibration.calibration,
-                     clipped_pixels_share(work.grid)});
+                     options.knowledge->devices, clipped_pixels_share(work.grid)});
   const bool densities = fitness.tells_densities();
 
   ScanReading reading;
   ScanMeasurement& scan = reading.scan;
   // Colour is read on whole patches, tone without the marks in it.
-  scan.tint = scan_tint(info, work.layout, work.readings, options.base_tint, densities);
-  MarkSearch marks = marks_of(work, fitness.fitness);
+  scan.tint =
+      scan_tint(info, work.layout, work.readings, options.base_tint, densities, *options.knowledge);
+  MarkSearch marks = marks_of(work, fitness.fitness, options.knowledge->marks);
   reading.picture = scan_picture(work.grid);
   const std::vector<StripReading> readings =
       without_marks(std::move(work.readings), work.layout, marks.marks);

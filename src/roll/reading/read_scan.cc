@@ -114,8 +114,9 @@ ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options
   const ClippedShare clips(work.grid);
   if (work.layout.polarity == Polarity::negative) {
     for (const FilmStrip& film : work.layout.strips) {
-      work.readings.push_back(read_strip(
-          film, {work.grid, clips, work.stray, options.clear, blank_level, scanner.calibration()}));
+      work.readings.push_back(
+          read_strip(film, {work.grid, clips, work.stray, options.clear, blank_level,
+                            scanner.calibration(), &options.knowledge->devices}));
     }
   }
   work.readings.resize(work.layout.strips.size());
@@ -160,8 +161,8 @@ CodeEvidence code_evidence(const ScanWork& work) {
 
 /// Where the file doesn't tell how codes become light, asks the picture; true where the scan is to
 /// be read again by another curve.
-bool decide_transfer(ScanSource& source, const ScanWork& work) {
-  switch (reading_of_codes(code_evidence(work))) {
+bool decide_transfer(ScanSource& source, const ScanWork& work, const FilmKnowledge& films) {
+  switch (reading_of_codes(code_evidence(work), films)) {
     case CodeReading::light:
       source.set_transfer({TransferKind::linear, {}, TransferSource::assumed});
       return false;
@@ -179,7 +180,8 @@ bool decide_transfer(ScanSource& source, const ScanWork& work) {
 ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
     : scanner_(options.scanner ? &*options.scanner : nullptr) {
   if (options.wedge) {
-    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown, {});
+    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown,
+                                options.knowledge->devices, {});
     return;
   }
   if (scanner_ == nullptr) {
@@ -201,7 +203,7 @@ ScanWork read_scan(ScanSource& source, const MeasureOptions& options, const Scan
   }
   ScanWork work = read_by_present_curve(source, options, scanner, blank, progress);
   if (!source.info().transfer_known && work.layout.polarity == Polarity::negative &&
-      decide_transfer(source, work)) {
+      decide_transfer(source, work, options.knowledge->films)) {
     work = ScanWork{};
     work = read_by_present_curve(source, options, scanner, blank, progress);
   }

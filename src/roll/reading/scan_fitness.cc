@@ -16,8 +16,6 @@ constexpr double zero_clipped_share = 0.005;
 /// Pieces without any clear film in a picture of which this share stands at the top code are frames
 /// whose base was clipped away.
 constexpr double clipped_picture_share = 0.15;
-constexpr double strong_stray_share = 0.02;
-constexpr double strong_unevenness = 0.05;
 /// A resolution tag that differs from the perforations by more is wrong.
 constexpr double tag_error_share = 0.03;
 
@@ -104,10 +102,12 @@ std::vector<Caution> cautions_about_scan(const FitnessEvidence& evidence) {
       std::abs(*info.tag_pixels_per_mm / *seen_scale - 1.0) > tag_error_share) {
     add(Severity::note, CautionKind::resolution_tag_wrong);
   }
-  if (evidence.zero.unevenness_density && *evidence.zero.unevenness_density > strong_unevenness) {
+  if (evidence.zero.unevenness_density &&
+      *evidence.zero.unevenness_density > evidence.devices.strong_unevenness_density) {
     add(Severity::note, CautionKind::uneven_light);
   }
-  if (evidence.veiling_glare && evidence.veiling_glare->value > strong_stray_share) {
+  if (evidence.veiling_glare &&
+      evidence.veiling_glare->value > evidence.devices.strong_stray_share) {
     add(Severity::caution, CautionKind::glare_strong);
   } else if (!evidence.veiling_glare) {
     add(Severity::note, info.transfer.kind == TransferKind::scanner

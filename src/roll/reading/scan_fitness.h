@@ -17,6 +17,7 @@ struct FitnessEvidence {
   const ZeroReport& zero;
   const Known<Quantity>& veiling_glare;
   const Known<ScanCalibration>& calibration;
+  const DeviceKnowledge& devices;
   /// Share of the whole scan at the top code.
   double clipped_pixels_share = 0.0;
 };

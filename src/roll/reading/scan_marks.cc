@@ -9,8 +9,6 @@ namespace fogline {
 
 namespace {
 
-/// Marks less sure than this aren't told: a false mark costs the reader more than a missed one.
-constexpr double told_from = 0.8;
 /// A mark of more than this covers picture, mm2.
 constexpr double small_mark_mm2 = 4.0;
 
@@ -49,17 +47,18 @@ void leave_out_marks(DensityStrip& density, int number, const std::vector<Mark>&
 }  // namespace
 
 MarkSearch scan_marks(const ScanGrid& grid, const FilmLayout& layout, const StrayLight& stray,
-                      const std::vector<StripReading>& readings) {
+                      const std::vector<StripReading>& readings, const MarkKnowledge& knowledge) {
   MarkSearch all;
   for (std::size_t i = 0; i < readings.size(); ++i) {
     const StripReading& reading = readings[i];
     if (reading.lamp.empty() || !reading.clear || !layout.strips[i].scale_known) {
       continue;
     }
-    const MarkSearch strip = find_marks(layout.strips[i], static_cast<int>(i) + 1,
-                                        {grid, stray, reading.lamp, reading.clear->visual});
+    const MarkSearch strip =
+        find_marks(layout.strips[i], static_cast<int>(i) + 1,
+                   {grid, stray, reading.lamp, reading.clear->visual, knowledge});
     std::copy_if(strip.marks.begin(), strip.marks.end(), std::back_inserter(all.marks),
-                 [](const Mark& mark) { return mark.confidence >= told_from; });
+                 [&](const Mark& mark) { return mark.confidence >= knowledge.told_from; });
     if (!all.limits) {
       all.limits = strip.limits;
     }

@@ -9,7 +9,7 @@ namespace fogline {
 
 /// Looks for marks on every strip of a scan that was read; only sure ones are kept.
 MarkSearch scan_marks(const ScanGrid& grid, const FilmLayout& layout, const StrayLight& stray,
-                      const std::vector<StripReading>& readings);
+                      const std::vector<StripReading>& readings, const MarkKnowledge& knowledge);
 
 /// The readings with small marks unknown in their densities, so that tone is read without them.
 /// Large ones (streaks, veils) stay: they are part of what prints.

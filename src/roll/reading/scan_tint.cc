@@ -10,22 +10,6 @@ namespace fogline {
 
 namespace {
 
-/// Share of the doubt of zero that the channels don't have in common: lamp and bulge are nearly
-/// grey (common practice, no source; the bench's false alarms hold it).
-constexpr double coloured_share_of_zero = 0.25;
-/// Clipping stops each channel at another light.
-constexpr double coloured_share_of_clipping = 0.5;
-/// The tone curve is one for all channels, but it is met at another height where the lamp isn't
-/// white, and it errs differently there (common practice, no source).
-constexpr double coloured_share_of_curve = 0.3;
-/// A display curve that flattens near the top code flattens the brightest channel most: what it
-/// does to clear film may be in one channel only.
-constexpr double coloured_share_of_compression = 1.0;
-/// Stray light has nearly the lamp's colour.
-constexpr double coloured_share_of_stray = 0.2;
-/// Lossy compression stores colour coarsely.
-constexpr double lossy_density = 0.006;
-
 Tint unknown_tint(Unknown why) {
   Tint tint;
   tint.kind = why;
@@ -35,32 +19,31 @@ Tint unknown_tint(Unknown why) {
 }
 
 /// Standard uncertainty of a channel's clear density against another's.
-double coloured_doubt(const DoubtSources& doubt, double clear, bool lossy) {
+double coloured_doubt(const DoubtSources& doubt, double clear, bool lossy,
+                      const ColouredShares& coloured) {
   const double level =
       std::hypot(doubt.zero_density, std::hypot(doubt.noise_density, doubt.evenness_density));
-  const double zero = std::hypot(coloured_share_of_zero * level,
-                                 coloured_share_of_clipping * doubt.clipped_shift_density);
-  const double curve =
-      std::hypot(coloured_share_of_curve * doubt.transfer_share * clear,
-                 coloured_share_of_compression * (doubt.highlight_compression - 1.0) * clear /
-                     coverage_factor_95);
-  return std::hypot(std::hypot(zero, curve), lossy ? lossy_density : 0.0);
+  const double zero =
+      std::hypot(coloured.zero * level, coloured.clipping * doubt.clipped_shift_density);
+  const double curve = std::hypot(
+      coloured.curve * doubt.transfer_share * clear,
+      coloured.compression * (doubt.highlight_compression - 1.0) * clear / coverage_factor_95);
+  return std::hypot(std::hypot(zero, curve), lossy ? coloured.lossy_density : 0.0);
 }
 
-TintLimits limits_of(const ScanInfo& info, const std::vector<StripReading>& readings) {
+TintLimits limits_of(const ScanInfo& info, const std::vector<StripReading>& readings,
+                     const ColouredShares& coloured) {
   TintLimits limits;
-  limits.zero_doubt = 0.0;
-  limits.curve_share = 0.0;
   for (const StripReading& reading : readings) {
     if (!reading.clear || reading.zero == ZeroSource::none) {
       continue;
     }
     const DoubtSources doubt = doubt_of(info, reading);
-    limits.zero_doubt =
-        std::max(limits.zero_doubt, coloured_doubt(doubt, reading.clear->visual, info.lossy));
+    limits.zero_doubt = std::max(
+        limits.zero_doubt, coloured_doubt(doubt, reading.clear->visual, info.lossy, coloured));
     limits.curve_share = std::max(limits.curve_share, doubt.transfer_share);
     limits.coloured_stray =
-        std::max(limits.coloured_stray, coloured_share_of_stray * doubt.stray_transmittance);
+        std::max(limits.coloured_stray, coloured.stray * doubt.stray_transmittance);
     limits.angle_share_95 = std::max(limits.angle_share_95, doubt.angle_share_95);
   }
   return limits;
@@ -78,7 +61,8 @@ Unknown reason_of_no_signs(const std::vector<StripReading>& readings) {
 
 Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
                const std::vector<StripReading>& readings,
-               const std::optional<PerChannel<double>>& base_tint, bool densities) {
+               const std::optional<PerChannel<double>>& base_tint, bool densities,
+               const ScanKnowledge& knowledge) {
   if (!densities) {
     return unknown_tint(Unknown::no_densities);
   }
@@ -108,9 +92,9 @@ Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
   if (signs.empty()) {
     return unknown_tint(reason_of_no_signs(readings));
   }
-  TintLimits limits = limits_of(info, readings);
+  TintLimits limits = limits_of(info, readings, knowledge.devices.coloured);
   limits.base_tint = base_tint;
-  return judge_tint(signs, limits);
+  return judge_tint(signs, limits, knowledge.tints);
 }
 
 }  // namespace fogline

@@ -4,6 +4,7 @@
 #include "tint/judge_tint.h"
 
 #include <fogline/density/fitness.h>
+#include <fogline/roll/scan_knowledge.h>
 
 #include <optional>
 #include <vector>
@@ -14,6 +15,7 @@ namespace fogline {
 /// scan is grey, tells no densities or shows no bare light; `densities` says whether it tells any.
 Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
                const std::vector<StripReading>& readings,
-               const std::optional<PerChannel<double>>& base_tint, bool densities);
+               const std::optional<PerChannel<double>>& base_tint, bool densities,
+               const ScanKnowledge& knowledge);
 
 }  // namespace fogline

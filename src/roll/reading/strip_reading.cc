@@ -138,6 +138,7 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
   StripReading reading;
   reading.flattened = scan.blank_level.has_value();
   reading.scanner = scan.scanner;
+  reading.devices = scan.devices;
   const FilmExtent extent{film.along_begin_mm - beyond_film_mm, film.along_end_mm + beyond_film_mm,
                           film.across_begin_mm - beyond_film_mm,
                           film.across_end_mm + beyond_film_mm};

@@ -5,6 +5,7 @@
 
 #include <fogline/density/clipped_share.h>
 #include <fogline/density/density_strip.h>
+#include <fogline/density/device_knowledge.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/density/stray_light.h>
@@ -40,6 +41,8 @@ struct StripReading {
   StrayField stray_field{};
   /// The calibration by which its codes became light; nullptr: none. Not owned.
   const ScannerCalibration* scanner = nullptr;
+  /// What devices usually do. Not owned; nullptr only in a reading that was never made.
+  const DeviceKnowledge* devices = nullptr;
 };
 
 /// A scan as the strips' readings need it.
@@ -52,6 +55,7 @@ struct ScanContext {
   std::optional<PerChannel<double>> blank_level;
   /// As in StripReading.
   const ScannerCalibration* scanner = nullptr;
+  const DeviceKnowledge* devices = nullptr;
 };
 
 /// Reads one strip: zero from perforations, else from bare light beside the film; where neither is

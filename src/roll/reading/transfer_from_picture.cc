@@ -14,37 +14,28 @@ namespace {
 /// Odds that decide, natural log: 10 to 1.
 constexpr double deciding_log_odds = 2.3;
 
-/// Median of a net density and its spread (standard deviation of the natural logarithm).
-struct Usual {
-  double density = 1.0;
-  double spread = 0.4;
-};
-constexpr Usual highlight{1.05, 0.38};
-constexpr Usual edge_print{1.10, 0.32};
-constexpr Usual leader{2.30, 0.25};
-/// Opaque areas read stray light: 0.2 to 3 %.
-constexpr Usual opaque{2.10, 0.20};
 /// Wild rolls happen; no single number outweighs everything.
 constexpr double tail_share = 0.02;
 
-double normal_density(double value, double mean, double sd) {
-  const double z = (value - mean) / sd;
-  return std::exp(-0.5 * z * z) / sd;
+double normal_density(double value, const UsualDensity& usual) {
+  const double z = (value - usual.density) / usual.sd;
+  return std::exp(-0.5 * z * z) / usual.sd;
 }
 
-double base_log_likelihood(FilmFormat format, double density) {
+double base_log_likelihood(FilmFormat format, double density, const FilmKnowledge& films) {
   constexpr double outside = 0.05;
   if (format == FilmFormat::f135) {
-    return std::log(0.8 * normal_density(density, 0.28, 0.07) +
-                    0.2 * normal_density(density, 0.12, 0.04) + outside);
+    const double clear = films.clear_base_share_135;
+    return std::log((1.0 - clear) * normal_density(density, films.grey_base) +
+                    clear * normal_density(density, films.clear_base) + outside);
   }
-  return std::log(normal_density(density, 0.13, 0.05) + outside);
+  return std::log(normal_density(density, films.clear_base) + outside);
 }
 
-double log_likelihood(Usual usual, double net) {
+double log_likelihood(const UsualNet& usual, double net) {
   constexpr double least_net = 0.02;
   const double z = std::log(std::max(net, least_net) / usual.density);
-  return std::log((1.0 - tail_share) * normal_density(z, 0.0, usual.spread) + tail_share);
+  return std::log((1.0 - tail_share) * normal_density(z, {0.0, usual.sd_share}) + tail_share);
 }
 
 /// Decoding of IEC 61966-2-1.
@@ -55,30 +46,30 @@ double display_light(double code) {
 
 }  // namespace
 
-CodeReading reading_of_codes(const CodeEvidence& evidence) {
+CodeReading reading_of_codes(const CodeEvidence& evidence, const FilmKnowledge& films) {
   double log_odds = 0.0;  // of light against display curve
   // On a power-like curve ratios of codes carry over to ratios of light, whatever their level.
   if (evidence.clear_over_bare) {
     const double as_light = density_from_transmittance(*evidence.clear_over_bare);
     const double as_display = density_from_transmittance(display_light(*evidence.clear_over_bare));
-    log_odds += base_log_likelihood(evidence.format, as_light) -
-                base_log_likelihood(evidence.format, as_display);
+    log_odds += base_log_likelihood(evidence.format, as_light, films) -
+                base_log_likelihood(evidence.format, as_display, films);
   }
-  const auto weigh = [&](Usual usual, double ratio) {
+  const auto weigh = [&](const UsualNet& usual, double ratio) {
     log_odds += log_likelihood(usual, density_from_transmittance(ratio)) -
                 log_likelihood(usual, density_from_transmittance(display_light(ratio)));
   };
   if (!evidence.dense_over_clear.empty()) {
-    weigh(highlight, median(evidence.dense_over_clear));
+    weigh(films.highlight, median(evidence.dense_over_clear));
   }
   if (evidence.print_over_clear) {
-    weigh(edge_print, *evidence.print_over_clear);
+    weigh(films.edge_print, *evidence.print_over_clear);
   }
   if (evidence.leader_over_clear) {
-    weigh(leader, *evidence.leader_over_clear);
+    weigh(films.leader, *evidence.leader_over_clear);
   }
   if (evidence.opaque_over_light) {
-    weigh(opaque, *evidence.opaque_over_light);
+    weigh(films.opaque, *evidence.opaque_over_light);
   }
   if (log_odds > deciding_log_odds) {
     return CodeReading::light;

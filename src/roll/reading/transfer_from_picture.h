@@ -1,6 +1,7 @@
 #pragma once
 
 #include <fogline/film/film_format.h>
+#include <fogline/film/film_knowledge.h>
 
 #include <optional>
 #include <vector>
@@ -33,6 +34,6 @@ enum class CodeReading { light, display_curve, cannot_tell };
 /// fogged leaders 2.3, and stray light of 0.2 to 3 % on opaque areas (all common practice, no
 /// source). Linear and display-encoded codes differ by a factor of about 2.2 in density, so one
 /// of the readings is usually absurd; where neither is, the answer is "cannot tell".
-CodeReading reading_of_codes(const CodeEvidence& evidence);
+CodeReading reading_of_codes(const CodeEvidence& evidence, const FilmKnowledge& films);
 
 }  // namespace fogline
