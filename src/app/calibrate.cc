@@ -11,9 +11,7 @@
 
 #include <fogline/base/error.h>
 #include <fogline/roll/calibrate_scanner.h>
-#include <fogline/tables/prior_knowledge.h>
-#include <fogline/tables/scanner_file.h>
-#include <fogline/tables/wedge_reference_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <chrono>
 #include <ctime>
@@ -38,11 +36,11 @@ CalibrationRun calibrated(const CalibrateRequest& request) {
     opened.push_back(open_scan(file, request.open));
     sources.push_back(opened.back().get());
   }
-  const DeviceKnowledge devices = shipped_prior_knowledge().scan.devices;
+  const std::shared_ptr<const ScanKnowledge> knowledge = shipped_scan_knowledge();
   ProgressLine progress(request.scans.front());
   if (request.layers) {
     return calibrate_from_layers(sources, *request.layers, request.layer_density, request.device,
-                                 devices, progress.callback());
+                                 *knowledge, progress.callback());
   }
   if (request.bracket_s) {
     return calibrate_from_bracket(sources, *request.bracket_s, request.bracket_doubt_stops,
@@ -50,7 +48,7 @@ CalibrationRun calibrated(const CalibrateRequest& request) {
   }
   return calibrate_from_wedge(*sources.front(),
                               request.steps ? *request.steps : read_wedge_reference(*request.wedge),
-                              request.device, devices, progress.callback());
+                              request.device, *knowledge, progress.callback());
 }
 
 std::string page_path(const CalibrateRequest& request) {

@@ -11,12 +11,9 @@
 #include "terminal/text.h"
 
 #include <fogline/base/error.h>
-#include <fogline/process/target_of_card.h>
+#include <fogline/process/roll_card.h>
 #include <fogline/record/record_json.h>
-#include <fogline/tables/prior_knowledge.h>
-#include <fogline/tables/roll_card_file.h>
-#include <fogline/tables/scanner_file.h>
-#include <fogline/tables/wedge_reference_file.h>
+#include <fogline/tables/read_tables.h>
 #include <fogline/words/refusal_words.h>
 
 #include <algorithm>
@@ -58,10 +55,9 @@ ExposureTarget target_of(const MeasureRequest& request, const std::optional<Roll
   return target;
 }
 
-MeasureOptions options_of(const MeasureRequest& request, const std::optional<RollCard>& card,
-                          const ScanKnowledge& knowledge) {
+MeasureOptions options_of(const MeasureRequest& request, const std::optional<RollCard>& card) {
   MeasureOptions options = request.measure;
-  options.knowledge = std::make_shared<const ScanKnowledge>(knowledge);
+  options.knowledge = shipped_scan_knowledge();
   if (card) {
     options.base_tint = card->base_tint;
   }
@@ -111,12 +107,11 @@ RollReport report_of(const MeasureRequest& request) {
   if (request.card) {
     record.card = read_roll_card(*request.card);
   }
-  const PriorKnowledge knowledge = shipped_prior_knowledge();
-  MeasuredRoll roll = read_roll(request, options_of(request, record.card, knowledge.scan));
+  MeasuredRoll roll = read_roll(request, options_of(request, record.card));
   report.pictures = page_pictures(roll.pictures);
   record.measurement = std::move(roll.measurement);
   record.judgement = judge_roll(record.measurement, record.card ? &*record.card : nullptr,
-                                request.aim_contrast_index, knowledge);
+                                request.aim_contrast_index, *shipped_prior_knowledge());
   return report;
 }
 

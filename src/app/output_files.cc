@@ -4,7 +4,7 @@
 #include "page/html.h"
 
 #include <fogline/base/error.h>
-#include <fogline/tables/scanner_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <filesystem>
 #include <fstream>

@@ -1,4 +1,4 @@
-#include <fogline/base/cause.h>
+#include <fogline/process/finding.h>
 
 namespace fogline {
 

@@ -1,7 +1,7 @@
 #include "density/callier.h"
 #include "density/skewed_interval.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/scanner_calibration.h>
 

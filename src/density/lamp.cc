@@ -1,7 +1,7 @@
+#include "density/lamp.h"
+
 #include "numerics/least_squares.h"
 #include "numerics/robust.h"
-
-#include <fogline/density/lamp.h>
 
 #include <algorithm>
 #include <array>

@@ -2,7 +2,7 @@
 
 #include "density/callier.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
 #include "density/skewed_interval.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 
 #include <algorithm>
 #include <array>

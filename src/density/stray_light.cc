@@ -1,7 +1,7 @@
+#include "density/stray_light.h"
+
 #include "numerics/non_negative.h"
 #include "numerics/robust.h"
-
-#include <fogline/density/stray_light.h>
 
 #include <algorithm>
 #include <array>

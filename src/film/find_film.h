@@ -1,7 +1,8 @@
 #pragma once
 
+#include "film/film_layout.h"
+
 #include <fogline/base/scan_source.h>
-#include <fogline/film/film_layout.h>
 
 #include <optional>
 

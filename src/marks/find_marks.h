@@ -1,11 +1,12 @@
 #pragma once
 
+#include "density/lamp.h"
+#include "density/stray_light.h"
+#include "film/film_layout.h"
+#include "marks/mark_knowledge.h"
+
 #include <fogline/base/scan_source.h>
-#include <fogline/density/lamp.h>
-#include <fogline/density/stray_light.h>
-#include <fogline/film/film_layout.h>
 #include <fogline/marks/mark.h>
-#include <fogline/marks/mark_knowledge.h>
 
 #include <optional>
 #include <vector>

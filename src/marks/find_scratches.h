@@ -1,9 +1,8 @@
 #pragma once
 
 #include "marks/mark_candidate.h"
+#include "marks/mark_knowledge.h"
 #include "marks/mark_tile.h"
-
-#include <fogline/marks/mark_knowledge.h>
 
 #include <vector>
 

@@ -1,10 +1,9 @@
 #pragma once
 
 #include "marks/mark_candidate.h"
+#include "marks/mark_knowledge.h"
 #include "marks/mark_tile.h"
 #include "marks/spot_shape.h"
-
-#include <fogline/marks/mark_knowledge.h>
 
 #include <optional>
 #include <vector>

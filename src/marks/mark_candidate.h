@@ -1,6 +1,7 @@
 #pragma once
 
-#include <fogline/film/film_layout.h>
+#include "film/film_layout.h"
+
 #include <fogline/marks/mark.h>
 
 namespace fogline {

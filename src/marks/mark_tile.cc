@@ -1,7 +1,7 @@
 #include "marks/mark_tile.h"
 
-#include <fogline/density/density_strip.h>
-#include <fogline/film/straight_strip.h>
+#include "density/density_strip.h"
+#include "film/straight_strip.h"
 
 #include <algorithm>
 #include <cmath>

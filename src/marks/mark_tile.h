@@ -1,9 +1,9 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "marks/find_marks.h"
 
 #include <fogline/base/raster.h>
-#include <fogline/film/film_layout.h>
 
 #include <optional>
 

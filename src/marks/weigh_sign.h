@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/marks/sign_weight.h>
+#include "marks/sign_weight.h"
 
 #include <algorithm>
 #include <cmath>

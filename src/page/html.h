@@ -2,7 +2,7 @@
 
 #include "words/number_text.h"
 
-#include <fogline/record/roll_record.h>
+#include <fogline/record/record_json.h>
 
 #include <cstdint>
 #include <string>

@@ -2,7 +2,7 @@
 
 #include "words/mark_list.h"
 
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <vector>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <cstddef>
 #include <cstdint>

@@ -3,8 +3,8 @@
 #include "pixels/block_source.h"
 #include "pixels/tone_curve.h"
 
-#include <fogline/base/channels.h>
-#include <fogline/base/geometry.h>
+#include <fogline/base/quantity.h>
+#include <fogline/base/raster.h>
 
 #include <cstdint>
 #include <functional>

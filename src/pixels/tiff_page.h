@@ -3,7 +3,7 @@
 #include "pixels/block_source.h"
 #include "pixels/tiff_handle.h"
 
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <cstddef>
 #include <cstdint>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 #include <fogline/base/scan_source.h>
 
 #include <array>

@@ -1,4 +1,4 @@
-#include <fogline/process/aim.h>
+#include <fogline/process/light_or_time.h>
 
 namespace fogline {
 

@@ -1,5 +1,5 @@
 
-#include <fogline/process/curve_judgement.h>
+#include <fogline/process/light_or_time.h>
 
 #include <cmath>
 

@@ -1,4 +1,7 @@
 #include "process/advice/advise.h"
+#include "process/belief/weigh_light_and_time.h"
+#include "process/causes/find_causes.h"
+#include "process/prior_knowledge.h"
 
 #include <fogline/process/judge_roll.h>
 

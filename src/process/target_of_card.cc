@@ -1,6 +1,6 @@
 #include "sensitometry/shutter_times.h"
 
-#include <fogline/process/target_of_card.h>
+#include <fogline/process/roll_card.h>
 
 #include <algorithm>
 #include <cmath>

@@ -2,7 +2,7 @@
 
 #include "record/fields.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 
 #include <array>
 #include <optional>

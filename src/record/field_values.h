@@ -4,7 +4,7 @@
 #include "record/field_table.h"
 #include "words/schema_words.h"
 
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <array>
 #include <cstddef>

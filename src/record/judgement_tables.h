@@ -2,7 +2,7 @@
 
 #include "record/fields.h"
 
-#include <fogline/record/roll_record.h>
+#include <fogline/record/record_json.h>
 
 // The tables of the roll card, of what is concluded, and of the whole record.
 

@@ -1,8 +1,9 @@
 #pragma once
 
-#include <fogline/density/density_strip.h>
-#include <fogline/film/film_layout.h>
-#include <fogline/sensitometry/base_fog.h>
+#include "density/density_strip.h"
+#include "film/film_layout.h"
+
+#include <fogline/sensitometry/film_tones.h>
 
 #include <optional>
 #include <vector>

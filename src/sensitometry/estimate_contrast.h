@@ -1,7 +1,7 @@
 #pragma once
 
 #include <fogline/base/quantity.h>
-#include <fogline/sensitometry/scene_contrast.h>
+#include <fogline/sensitometry/film_tones.h>
 
 #include <vector>
 

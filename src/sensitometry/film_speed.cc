@@ -1,7 +1,7 @@
 #include "sensitometry/curve_constructions.h"
 #include "sensitometry/read_number.h"
 
-#include <fogline/sensitometry/film_speed.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <algorithm>
 #include <array>

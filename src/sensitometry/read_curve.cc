@@ -1,7 +1,7 @@
 #include "sensitometry/curve_constructions.h"
 #include "sensitometry/read_number.h"
 
-#include <fogline/sensitometry/read_curve.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <cmath>
 

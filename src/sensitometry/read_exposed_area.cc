@@ -1,6 +1,6 @@
-#include "numerics/robust.h"
+#include "sensitometry/read_exposed_area.h"
 
-#include <fogline/sensitometry/read_exposed_area.h>
+#include "numerics/robust.h"
 
 #include <algorithm>
 #include <cmath>

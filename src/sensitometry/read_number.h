@@ -1,7 +1,7 @@
 #pragma once
 
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/read_curve.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <functional>
 #include <optional>

@@ -1,9 +1,10 @@
 #pragma once
 
-#include <fogline/density/density_strip.h>
+#include "density/density_strip.h"
+#include "film/film_layout.h"
+
 #include <fogline/density/doubt.h>
-#include <fogline/film/film_layout.h>
-#include <fogline/sensitometry/frame_tone.h>
+#include <fogline/sensitometry/film_tones.h>
 
 #include <optional>
 

@@ -1,3 +1,5 @@
+#include "sensitometry/zones.h"
+
 #include <fogline/sensitometry/sensitometry.h>
 
 namespace fogline {

@@ -3,8 +3,8 @@
 #include "numerics/gaussian_process.h"
 #include "numerics/normal_draws.h"
 
+#include <fogline/sensitometry/characteristic_curve.h>
 #include <fogline/sensitometry/curve_shape.h>
-#include <fogline/sensitometry/exposed_step.h>
 
 #include <span>
 #include <vector>

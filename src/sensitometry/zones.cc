@@ -1,7 +1,9 @@
+#include "sensitometry/zones.h"
+
 #include "sensitometry/curve_constructions.h"
 #include "sensitometry/read_number.h"
 
-#include <fogline/sensitometry/zones.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <cmath>
 

@@ -1,8 +1,7 @@
 #pragma once
 
+#include "process/process_priors.h"
 #include "tables/knowledge_table.h"
-
-#include <fogline/process/process_priors.h>
 
 namespace fogline {
 

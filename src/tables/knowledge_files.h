@@ -1,8 +1,7 @@
 #pragma once
 
+#include "process/prior_knowledge.h"
 #include "tables/knowledge_table.h"
-
-#include <fogline/process/judge_roll.h>
 
 #include <array>
 

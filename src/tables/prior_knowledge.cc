@@ -1,10 +1,12 @@
+#include "process/prior_knowledge.h"
+
 #include "tables/calibration_text.h"
 #include "tables/development_priors.h"
 #include "tables/knowledge_files.h"
 #include "tables/roll_population.h"
 #include "tables/scan_tables.h"
 
-#include <fogline/tables/prior_knowledge.h>
+#include <fogline/tables/read_tables.h>
 
 namespace fogline {
 
@@ -28,8 +30,13 @@ PriorKnowledge prior_knowledge_from(const CalibrationText& text_of) {
   return knowledge;
 }
 
-PriorKnowledge shipped_prior_knowledge() {
-  return prior_knowledge_from(calibration_text);
+std::shared_ptr<const PriorKnowledge> shipped_prior_knowledge() {
+  return std::make_shared<const PriorKnowledge>(prior_knowledge_from(calibration_text));
+}
+
+std::shared_ptr<const ScanKnowledge> shipped_scan_knowledge() {
+  const auto knowledge = shipped_prior_knowledge();
+  return {knowledge, &knowledge->scan};
 }
 
 }  // namespace fogline

@@ -1,7 +1,7 @@
 #include "tables/card_table.h"
 
 #include <fogline/base/error.h>
-#include <fogline/tables/roll_card_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <cmath>
 #include <fstream>

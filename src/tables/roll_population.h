@@ -1,8 +1,7 @@
 #pragma once
 
+#include "process/roll_population.h"
 #include "tables/knowledge_table.h"
-
-#include <fogline/process/roll_population.h>
 
 namespace fogline {
 

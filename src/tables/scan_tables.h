@@ -1,8 +1,7 @@
 #pragma once
 
+#include "roll/scan_knowledge.h"
 #include "tables/knowledge_table.h"
-
-#include <fogline/roll/scan_knowledge.h>
 
 namespace fogline {
 

@@ -2,7 +2,7 @@
 #include "files/small_text_file.h"
 #include "tables/scanner_fields.h"
 
-#include <fogline/tables/scanner_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <cstdio>
 

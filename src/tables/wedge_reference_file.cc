@@ -3,7 +3,7 @@
 #include "film/wedges/find_wedges.h"
 #include "tables/cgats_table.h"
 
-#include <fogline/tables/wedge_reference_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <algorithm>
 #include <set>

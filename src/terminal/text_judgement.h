@@ -3,7 +3,7 @@
 #include "terminal/text_layout.h"
 #include "words/number_text.h"
 
-#include <fogline/record/roll_record.h>
+#include <fogline/record/record_json.h>
 
 // The sections of the printed report that tell what is concluded, below their headings. Each is
 // called only where the roll has it (`sections_of`).

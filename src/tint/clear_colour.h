@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/density/density_strip.h>
+#include "density/density_strip.h"
 
 #include <optional>
 #include <vector>

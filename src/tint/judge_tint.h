@@ -1,9 +1,10 @@
 #pragma once
 
-#include <fogline/base/channels.h>
-#include <fogline/density/density_strip.h>
+#include "density/density_strip.h"
+#include "tint/tint_knowledge.h"
+
+#include <fogline/base/quantity.h>
 #include <fogline/tint/tint.h>
-#include <fogline/tint/tint_knowledge.h>
 
 #include <optional>
 #include <vector>

@@ -1,8 +1,7 @@
 #pragma once
 
 #include "tint/tint_evidence.h"
-
-#include <fogline/tint/tint_knowledge.h>
+#include "tint/tint_knowledge.h"
 
 #include <array>
 #include <vector>

@@ -2,8 +2,7 @@
 
 #include "tint/amount_distribution.h"
 #include "tint/tint_evidence.h"
-
-#include <fogline/tint/tint_knowledge.h>
+#include "tint/tint_knowledge.h"
 
 namespace fogline {
 

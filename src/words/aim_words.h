@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/process/aim.h>
+#include <fogline/process/light_or_time.h>
 
 #include <string>
 

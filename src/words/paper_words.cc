@@ -1,7 +1,8 @@
 #include "words/paper_words.h"
 
-#include <fogline/process/curve_judgement.h>
-#include <fogline/process/paper_grade.h>
+#include "process/paper_grade.h"
+
+#include <fogline/process/light_or_time.h>
 
 namespace fogline {
 

@@ -1,9 +1,9 @@
 #pragma once
 
-#include <fogline/density/fitness.h>
+#include <fogline/density/doubt.h>
 #include <fogline/film/film_format.h>
 #include <fogline/roll/roll_measurement.h>
-#include <fogline/sensitometry/base_fog.h>
+#include <fogline/sensitometry/film_tones.h>
 
 #include <cstddef>
 #include <string>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/process/rescue_step.h>
+#include <fogline/process/advice_reasons.h>
 
 #include <string>
 

@@ -3,19 +3,17 @@
 #include <fogline/base/caution.h>
 #include <fogline/base/scan_source.h>
 #include <fogline/density/doubt.h>
-#include <fogline/density/fitness.h>
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/film/film_format.h>
 #include <fogline/marks/mark.h>
 #include <fogline/process/advice.h>
-#include <fogline/process/curve_judgement.h>
+#include <fogline/process/light_or_time.h>
 #include <fogline/process/roll_card.h>
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
-#include <fogline/sensitometry/base_fog.h>
 #include <fogline/sensitometry/curve_shape.h>
-#include <fogline/sensitometry/film_speed.h>
-#include <fogline/sensitometry/scene_contrast.h>
+#include <fogline/sensitometry/film_tones.h>
+#include <fogline/sensitometry/sensitometry.h>
 #include <fogline/tint/tint.h>
 
 #include <algorithm>

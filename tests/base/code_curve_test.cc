@@ -1,4 +1,4 @@
-#include <fogline/base/code_curve.h>
+#include <fogline/base/scan_source.h>
 
 #include <cmath>
 

@@ -1,4 +1,4 @@
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 
 #include <cmath>
 

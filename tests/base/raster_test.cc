@@ -1,4 +1,3 @@
-#include <fogline/base/light_raster.h>
 #include <fogline/base/raster.h>
 
 #include <cmath>

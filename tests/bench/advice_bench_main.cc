@@ -7,7 +7,7 @@
 #include "process/advice/advise.h"
 #include "statistics.h"
 
-#include <fogline/tables/prior_knowledge.h>
+#include <fogline/tables/read_tables.h>
 
 #include <algorithm>
 #include <cmath>

@@ -2,13 +2,13 @@
 
 #include "compare.h"
 #include "density/callier.h"
+#include "density/stray_light.h"
 #include "film/wedges/find_wedges.h"
 #include "simulator/random.h"
 #include "simulator/render.h"
 #include "tables/shipped_knowledge.h"
 
 #include <fogline/density/doubt.h>
-#include <fogline/density/stray_light.h>
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/roll/measure_roll.h>

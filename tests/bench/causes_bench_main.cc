@@ -4,10 +4,11 @@
 #include "cause_limit.h"
 #include "cause_scores.h"
 #include "causes_of_scans.h"
+#include "process/belief/weigh_light_and_time.h"
+#include "process/causes/find_causes.h"
 #include "roll_draws.h"
 
-#include <fogline/process/find_causes.h>
-#include <fogline/tables/prior_knowledge.h>
+#include <fogline/tables/read_tables.h>
 
 #include <algorithm>
 #include <cmath>

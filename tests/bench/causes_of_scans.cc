@@ -1,5 +1,6 @@
 #include "causes_of_scans.h"
 
+#include "process/belief/weigh_light_and_time.h"
 #include "simulator/render.h"
 #include "tables/shipped_knowledge.h"
 

@@ -3,7 +3,7 @@
 #include "simulator/random.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/read_curve.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <algorithm>
 #include <chrono>

@@ -7,8 +7,8 @@
 #include "scan_case.h"
 #include "simulator/film_curve.h"
 
-#include <fogline/sensitometry/exposed_step.h>
-#include <fogline/sensitometry/read_curve.h>
+#include <fogline/sensitometry/characteristic_curve.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <cstdint>
 #include <optional>

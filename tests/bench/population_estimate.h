@@ -10,7 +10,7 @@
 #include "curve_truth.h"
 #include "simulator/film_curve.h"
 
-#include <fogline/sensitometry/exposed_step.h>
+#include <fogline/sensitometry/characteristic_curve.h>
 
 #include <vector>
 

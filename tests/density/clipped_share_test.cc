@@ -1,4 +1,4 @@
-#include <fogline/density/clipped_share.h>
+#include "density/clipped_share.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include <fogline/density/density_strip.h>
+#include "density/density_strip.h"
 
 #include <cmath>
 

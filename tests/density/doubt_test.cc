@@ -1,6 +1,6 @@
 #include "base/seeded_noise.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 #include <fogline/density/doubt.h>
 
 #include <cmath>

@@ -1,7 +1,7 @@
+#include "density/lamp.h"
+
 #include "base/seeded_noise.h"
 #include "film/drawn_scan.h"
-
-#include <fogline/density/lamp.h>
 
 #include <cmath>
 #include <vector>

@@ -1,4 +1,4 @@
-#include <fogline/density/stray_light.h>
+#include "density/stray_light.h"
 
 #include <algorithm>
 #include <cmath>

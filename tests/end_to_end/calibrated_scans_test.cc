@@ -7,7 +7,7 @@
 
 #include <fogline/base/error.h>
 #include <fogline/roll/calibrate_scanner.h>
-#include <fogline/tables/scanner_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <array>
 #include <cmath>

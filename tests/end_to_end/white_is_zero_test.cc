@@ -3,7 +3,6 @@
 #include "measure_file.h"
 
 #include <fogline/record/record_json.h>
-#include <fogline/record/roll_record.h>
 
 #include <cstdint>
 #include <memory>

@@ -2,9 +2,10 @@
 // what the finding and reading of film is tested against.
 #pragma once
 
-#include <fogline/base/channels.h>
-#include <fogline/base/geometry.h>
-#include <fogline/film/film_layout.h>
+#include "film/film_layout.h"
+
+#include <fogline/base/quantity.h>
+#include <fogline/base/raster.h>
 
 #include <algorithm>
 #include <cmath>

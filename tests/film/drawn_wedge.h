@@ -3,8 +3,7 @@
 
 #include "base/seeded_noise.h"
 
-#include <fogline/base/channels.h>
-#include <fogline/base/geometry.h>
+#include <fogline/base/quantity.h>
 #include <fogline/base/raster.h>
 
 #include <algorithm>

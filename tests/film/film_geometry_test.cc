@@ -1,4 +1,4 @@
-#include <fogline/film/film_layout.h>
+#include "film/film_layout.h"
 
 #include <gtest/gtest.h>
 

@@ -1,7 +1,7 @@
-#include "base/seeded_noise.h"
+#include "film/film_map.h"
 
-#include <fogline/film/film_layout.h>
-#include <fogline/film/film_map.h>
+#include "base/seeded_noise.h"
+#include "film/film_layout.h"
 
 #include <cmath>
 #include <functional>

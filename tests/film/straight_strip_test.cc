@@ -1,4 +1,4 @@
-#include <fogline/film/straight_strip.h>
+#include "film/straight_strip.h"
 
 #include <cmath>
 

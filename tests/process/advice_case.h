@@ -3,7 +3,7 @@
 
 #include "process/advice/advise.h"
 
-#include <fogline/tables/prior_knowledge.h>
+#include <fogline/tables/read_tables.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,8 @@
+#include "process/causes/find_causes.h"
+
+#include "process/belief/weigh_light_and_time.h"
 #include "process/invented_reading.h"
 #include "tables/shipped_knowledge.h"
-
-#include <fogline/process/find_causes.h>
 
 #include <algorithm>
 #include <set>

@@ -1,5 +1,6 @@
 #include "process/advice/further_measurement.h"
 
+#include "process/belief/weigh_light_and_time.h"
 #include "process/invented_reading.h"
 #include "tables/shipped_knowledge.h"
 

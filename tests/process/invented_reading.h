@@ -1,9 +1,9 @@
 #pragma once
 
+#include "process/roll_population.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/process/aim.h>
-#include <fogline/process/roll_population.h>
+#include <fogline/process/light_or_time.h>
 #include <fogline/roll/roll_measurement.h>
 
 #include <optional>

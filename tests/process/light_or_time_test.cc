@@ -1,3 +1,4 @@
+#include "process/belief/weigh_light_and_time.h"
 #include "process/invented_reading.h"
 #include "tables/shipped_knowledge.h"
 

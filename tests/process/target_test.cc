@@ -1,9 +1,9 @@
+#include "process/belief/weigh_light_and_time.h"
 #include "record/invented_curve.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/process/curve_judgement.h>
 #include <fogline/process/light_or_time.h>
-#include <fogline/process/target_of_card.h>
+#include <fogline/process/roll_card.h>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

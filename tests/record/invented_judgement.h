@@ -2,7 +2,7 @@
 
 #include "record/invented_roll.h"
 
-#include <fogline/record/roll_record.h>
+#include <fogline/record/record_json.h>
 
 #include <string>
 #include <utility>

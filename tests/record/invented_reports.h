@@ -1,5 +1,6 @@
 #pragma once
 
+#include "process/belief/weigh_light_and_time.h"
 #include "record/invented_curve.h"
 #include "record/invented_judgement.h"
 #include "tables/shipped_knowledge.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/record/roll_record.h>
+#include <fogline/record/record_json.h>
 
 #include <string>
 #include <utility>

@@ -5,7 +5,7 @@
 
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/roll/measure_roll.h>
-#include <fogline/tables/wedge_reference_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <string>
 

@@ -2,7 +2,7 @@
 
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 
 #include <cmath>
 

@@ -2,7 +2,7 @@
 #include "reference_curves.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/read_curve.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <cmath>
 

@@ -2,9 +2,8 @@
 #pragma once
 
 #include "base/seeded_noise.h"
-
-#include <fogline/density/density_strip.h>
-#include <fogline/film/film_layout.h>
+#include "density/density_strip.h"
+#include "film/film_layout.h"
 
 namespace fogline::drawn {
 

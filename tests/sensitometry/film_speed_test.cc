@@ -1,7 +1,7 @@
 #include "reference_curves.h"
 #include "sensitometry/curve_constructions.h"
 
-#include <fogline/sensitometry/film_speed.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <gtest/gtest.h>
 

@@ -3,7 +3,7 @@
 #include "sensitometry/curve_constructions.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/read_curve.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <fstream>
 #include <map>

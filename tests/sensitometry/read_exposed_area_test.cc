@@ -1,6 +1,6 @@
-#include "density_film.h"
+#include "sensitometry/read_exposed_area.h"
 
-#include <fogline/sensitometry/read_exposed_area.h>
+#include "density_film.h"
 
 #include <gtest/gtest.h>
 

@@ -5,7 +5,7 @@
 #include "sensitometry/curve_constructions.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/read_curve.h>
+#include <fogline/sensitometry/sensitometry.h>
 
 #include <gtest/gtest.h>
 

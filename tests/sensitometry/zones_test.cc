@@ -1,3 +1,5 @@
+#include "sensitometry/zones.h"
+
 #include "reference_curves.h"
 #include "sensitometry/curve_constructions.h"
 #include "sensitometry/developed_to.h"

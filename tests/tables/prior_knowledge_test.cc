@@ -5,7 +5,7 @@
 #include "tables/knowledge_files.h"
 
 #include <fogline/base/error.h>
-#include <fogline/tables/prior_knowledge.h>
+#include <fogline/tables/read_tables.h>
 
 #include <algorithm>
 #include <array>

@@ -1,6 +1,6 @@
 #include "base/refusal_of.h"
 
-#include <fogline/tables/roll_card_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <algorithm>
 #include <filesystem>

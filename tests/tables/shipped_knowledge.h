@@ -1,8 +1,10 @@
 // The shipped knowledge, for tests and benches.
 #pragma once
 
+#include "process/prior_knowledge.h"
+
 #include <fogline/roll/measure_roll.h>
-#include <fogline/tables/prior_knowledge.h>
+#include <fogline/tables/read_tables.h>
 
 #include <memory>
 
@@ -10,14 +12,14 @@ namespace fogline {
 
 /// Read once.
 inline const PriorKnowledge& shipped_knowledge() {
-  static const PriorKnowledge knowledge = shipped_prior_knowledge();
-  return knowledge;
+  static const auto knowledge = shipped_prior_knowledge();
+  return *knowledge;
 }
 
 /// Options that hold nothing but it.
 inline MeasureOptions shipped_options() {
   MeasureOptions options;
-  options.knowledge = std::make_shared<const ScanKnowledge>(shipped_knowledge().scan);
+  options.knowledge = shipped_scan_knowledge();
   return options;
 }
 

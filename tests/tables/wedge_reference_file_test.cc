@@ -1,7 +1,7 @@
 #include "base/refusal_of.h"
 #include "tables/written_file.h"
 
-#include <fogline/tables/wedge_reference_file.h>
+#include <fogline/tables/read_tables.h>
 
 #include <optional>
 #include <string>

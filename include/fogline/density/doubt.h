@@ -1,11 +1,38 @@
 #pragma once
 
 #include <fogline/base/quantity.h>
-#include <fogline/density/stray_field.h>
 
+#include <array>
+#include <numeric>
 #include <vector>
 
 namespace fogline {
+
+/// What may be claimed from a scan, best first.
+/// measured: calibrated. comparable: tone curve known, 16 bits, bare light path seen. indicative:
+/// tone curve assumed, or 8 bits, or the bare light path partly clipped. relative: no bare light
+/// path in sight, densities above base only. marks_only: no densities. unfit: nothing.
+enum class Fitness { measured, comparable, indicative, relative, marks_only, unfit };
+
+/// What density 0 means: the bare light path, or the film's own clear base.
+enum class DensitiesAbove { light_path, base };
+
+/// Where density 0 (the bare light path) was read.
+/// `scanner_file`: not in this scan, but in that of its calibration.
+enum class ZeroSource { perforations, clear_gate, reference_scan, scanner_file, none };
+
+/// How bright a place's surroundings are for glare that reaches near, middling and far: stray light
+/// over the bare light, were the scanner's share of it 1. How far a scanner's glare reaches can't
+/// be told from one wedge, so all three count alike and their difference is doubt.
+using StrayField = std::array<double, 3>;
+
+constexpr StrayField even_field(double field) {
+  return {field, field, field};
+}
+
+inline double mean_of(const StrayField& field) {
+  return std::accumulate(field.begin(), field.end(), 0.0) / static_cast<double>(field.size());
+}
 
 struct ScannerCalibration;
 

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <fogline/base/channels.h>
-#include <fogline/base/code_curve.h>
-#include <fogline/base/geometry.h>
 #include <fogline/base/known.h>
-#include <fogline/density/stray_field.h>
+#include <fogline/base/quantity.h>
+#include <fogline/base/raster.h>
+#include <fogline/base/scan_source.h>
+#include <fogline/density/doubt.h>
 
 #include <array>
 #include <optional>

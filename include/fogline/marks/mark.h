@@ -1,7 +1,7 @@
 #pragma once
 
-#include <fogline/base/geometry.h>
 #include <fogline/base/known.h>
+#include <fogline/base/raster.h>
 
 namespace fogline {
 

@@ -2,11 +2,8 @@
 
 #include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
-#include <fogline/process/bath_reason.h>
-#include <fogline/process/development_reason.h>
-#include <fogline/process/exposure_reason.h>
-#include <fogline/process/further_measurement.h>
-#include <fogline/process/rescue_step.h>
+#include <fogline/process/advice_reasons.h>
+#include <fogline/process/evidence.h>
 
 #include <optional>
 #include <vector>

@@ -1,23 +1,16 @@
 #pragma once
 
 #include <fogline/process/advice.h>
-#include <fogline/process/curve_judgement.h>
-#include <fogline/process/find_causes.h>
-#include <fogline/process/process_priors.h>
-#include <fogline/roll/scan_knowledge.h>
+#include <fogline/process/finding.h>
+#include <fogline/process/light_or_time.h>
 
 #include <optional>
 
 namespace fogline {
 
-/// What is known before the roll is looked at: data of `calibration/`.
-struct PriorKnowledge {
-  RollPopulation population;
-  ProcessPriors process;
-  ScanKnowledge scan;
-
-  bool operator==(const PriorKnowledge&) const = default;
-};
+/// What is known before the roll is looked at: data of `calibration/` (`shipped_prior_knowledge`
+/// has it).
+struct PriorKnowledge;
 
 /// What is concluded from one roll.
 struct Judgement {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 #include <fogline/roll/exposure_target.h>
 
 #include <optional>
@@ -109,5 +109,11 @@ struct RollCard {
 
   friend bool operator==(const RollCard&, const RollCard&) = default;
 };
+
+/// Known exposures from what the card says. `reference`: the table of an exposed wedge, read by the
+/// caller. Shutter times count as what their marks stand for; where the card tells no doubt, marked
+/// times, apertures and unknown means err by 0.15 to 0.2 stop, filters by 0.05 (standard
+/// uncertainty; common practice, no source), and times beyond a second by more (reciprocity).
+ExposureTarget target_of_card(const RollCard& card, std::optional<WedgeReference> reference);
 
 }  // namespace fogline

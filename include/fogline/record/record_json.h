@@ -1,11 +1,19 @@
 #pragma once
 
-#include <fogline/record/roll_record.h>
+#include <fogline/process/judge_roll.h>
 
 #include <string>
 #include <string_view>
 
 namespace fogline {
+
+/// One roll as it is reported. Every form of report (text, page, JSON) is made from this alone.
+struct RollRecord : JudgedRoll {
+  /// Version of the program that measured, such as "0.1.0".
+  std::string tool_version;
+
+  friend bool operator==(const RollRecord&, const RollRecord&) = default;
+};
 
 /// The record as JSON text (UTF-8, indented, closed by a line feed), exactly by
 /// `calibration/report.schema.json`. Numbers are written so that they read back exactly, whatever

@@ -2,7 +2,6 @@
 
 #include <fogline/base/caution.h>
 #include <fogline/base/scan_source.h>
-#include <fogline/density/device_knowledge.h>
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/density/wedge_reference.h>
 #include <fogline/roll/scan_picture.h>
@@ -11,6 +10,9 @@
 #include <vector>
 
 namespace fogline {
+
+/// What is known before a scan is read: data of `calibration/` (`shipped_scan_knowledge` has it).
+struct ScanKnowledge;
 
 /// What a calibration found, and what its page shows.
 struct CalibrationRun {
@@ -27,7 +29,7 @@ struct CalibrationRun {
 /// scan or can't be laid on it without doubt, or codes don't fall while density rises.
 /// `calibration.date` and `tool_version` stay empty: the caller knows them.
 CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
-                                    ScannerDevice device, const DeviceKnowledge& devices,
+                                    ScannerDevice device, const ScanKnowledge& knowledge,
                                     const Progress& progress);
 
 /// Learns the shape of a scanner's response from layers of one grey gel or dye film, whose
@@ -38,7 +40,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
 CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
                                      const std::vector<int>& layers,
                                      std::optional<double> layer_density, ScannerDevice device,
-                                     const DeviceKnowledge& devices, const Progress& progress);
+                                     const ScanKnowledge& knowledge, const Progress& progress);
 
 /// Doubt (95 %) of electronic shutter times, in stops; mechanical ones err by 0.1 to 0.3 (common
 /// practice, no source).

@@ -1,14 +1,13 @@
 #pragma once
 
-#include <fogline/base/channels.h>
 #include <fogline/base/error.h>
+#include <fogline/base/quantity.h>
 #include <fogline/base/scan_source.h>
 #include <fogline/density/scanner_calibration.h>
 #include <fogline/density/wedge_reference.h>
 #include <fogline/film/film_format.h>
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
-#include <fogline/roll/scan_knowledge.h>
 #include <fogline/roll/scan_picture.h>
 
 #include <functional>
@@ -19,13 +18,15 @@
 
 namespace fogline {
 
+/// What is known before a scan is read: data of `calibration/` (`shipped_scan_knowledge` has it).
+struct ScanKnowledge;
+
 /// Where the bare light path may be read.
 enum class ClearReference { automatic, holes, gap, none };
 
 /// What the user says of the roll, over what the scans show.
 struct MeasureOptions {
-  /// What is known of devices, films, tints and marks beforehand; measuring needs it
-  /// (`shipped_prior_knowledge` has it).
+  /// Measuring needs it.
   std::shared_ptr<const ScanKnowledge> knowledge;
   /// Absent: told from the picture.
   std::optional<FilmFormat> format;

@@ -1,9 +1,8 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "film/frames/frame_profile.h"
 #include "film/frames/frame_search.h"
-
-#include <fogline/film/film_layout.h>
 
 #include <vector>
 

@@ -2,10 +2,9 @@
 
 #include "film/frames/frame_borders.h"
 #include "film/frames/frame_search.h"
+#include "film/straight_strip.h"
 #include "film/strips/clear_level.h"
 #include "film/strips/film_extent.h"
-
-#include <fogline/film/straight_strip.h>
 
 #include <algorithm>
 

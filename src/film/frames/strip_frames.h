@@ -1,9 +1,9 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "film/find_film.h"
 
 #include <fogline/base/scan_source.h>
-#include <fogline/film/film_layout.h>
 
 namespace fogline {
 

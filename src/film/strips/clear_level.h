@@ -1,9 +1,8 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "film/frames/frame_profile.h"
-
-#include <fogline/film/film_layout.h>
-#include <fogline/film/straight_strip.h>
+#include "film/straight_strip.h"
 
 namespace fogline {
 

@@ -1,6 +1,6 @@
-#include "numerics/least_squares.h"
+#include "film/film_map.h"
 
-#include <fogline/film/film_map.h>
+#include "numerics/least_squares.h"
 
 #include <algorithm>
 #include <array>

@@ -2,7 +2,7 @@
 
 #include "numerics/robust.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 
 #include <algorithm>
 #include <cmath>

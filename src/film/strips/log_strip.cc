@@ -1,6 +1,6 @@
 #include "film/strips/log_strip.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 
 #include <algorithm>
 #include <cmath>

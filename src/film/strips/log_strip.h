@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/film/straight_strip.h>
+#include "film/straight_strip.h"
 
 #include <opencv2/core.hpp>
 

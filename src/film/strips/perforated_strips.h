@@ -1,9 +1,8 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "film/strips/finding_image.h"
 #include "film/strips/perforation_rows.h"
-
-#include <fogline/film/film_layout.h>
 
 #include <vector>
 

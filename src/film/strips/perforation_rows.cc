@@ -1,9 +1,8 @@
 #include "film/strips/perforation_rows.h"
 
+#include "film/film_layout.h"
 #include "numerics/least_squares.h"
 #include "numerics/robust.h"
-
-#include <fogline/film/film_layout.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,8 +1,7 @@
 #include "film/strips/plausible_rows.h"
 
+#include "film/film_layout.h"
 #include "numerics/robust.h"
-
-#include <fogline/film/film_layout.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,8 +1,7 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "film/strips/finding_image.h"
-
-#include <fogline/film/film_layout.h>
 
 #include <vector>
 

@@ -1,10 +1,9 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "film/find_film.h"
 #include "film/frames/frame_search.h"
 #include "film/strips/film_windows.h"
-
-#include <fogline/film/film_layout.h>
 
 #include <vector>
 

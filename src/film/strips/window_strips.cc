@@ -2,12 +2,11 @@
 
 #include "film/frames/frame_borders.h"
 #include "film/frames/frame_search.h"
+#include "film/straight_strip.h"
 #include "film/strips/clear_level.h"
 #include "film/strips/film_windows.h"
 #include "film/strips/window_format.h"
 #include "numerics/robust.h"
-
-#include <fogline/film/straight_strip.h>
 
 #include <algorithm>
 #include <array>

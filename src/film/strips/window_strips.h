@@ -1,10 +1,10 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "film/find_film.h"
 #include "film/strips/finding_image.h"
 
 #include <fogline/base/scan_source.h>
-#include <fogline/film/film_layout.h>
 
 #include <vector>
 

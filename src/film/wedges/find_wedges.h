@@ -1,7 +1,7 @@
 #pragma once
 
-#include <fogline/base/channels.h>
-#include <fogline/base/geometry.h>
+#include <fogline/base/quantity.h>
+#include <fogline/base/raster.h>
 #include <fogline/base/scan_source.h>
 
 #include <array>

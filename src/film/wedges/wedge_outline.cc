@@ -1,6 +1,6 @@
 #include "film/wedges/find_wedges.h"
 
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <algorithm>
 #include <cmath>

@@ -2,7 +2,7 @@
 
 #include "film/strips/finding_image.h"
 
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <vector>
 

@@ -2,7 +2,7 @@
 
 #include "film/wedges/wedge_chains.h"
 
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <optional>
 #include <vector>

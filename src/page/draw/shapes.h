@@ -2,7 +2,7 @@
 
 #include "page/draw/element.h"
 
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <string>
 #include <string_view>

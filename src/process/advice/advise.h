@@ -1,9 +1,10 @@
 #pragma once
 
+#include "process/process_priors.h"
+
 #include <fogline/process/advice.h>
 #include <fogline/process/finding.h>
 #include <fogline/process/light_or_time.h>
-#include <fogline/process/process_priors.h>
 
 #include <vector>
 

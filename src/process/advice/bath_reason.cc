@@ -1,4 +1,4 @@
-#include <fogline/process/bath_reason.h>
+#include <fogline/process/advice_reasons.h>
 
 namespace fogline {
 

@@ -1,4 +1,4 @@
-#include <fogline/process/development_reason.h>
+#include <fogline/process/advice_reasons.h>
 
 namespace fogline {
 

@@ -1,4 +1,4 @@
-#include <fogline/process/further_measurement.h>
+#include <fogline/process/evidence.h>
 
 namespace fogline {
 

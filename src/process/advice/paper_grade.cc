@@ -1,4 +1,4 @@
-#include <fogline/process/paper_grade.h>
+#include "process/paper_grade.h"
 
 namespace fogline {
 namespace {

@@ -1,4 +1,4 @@
-#include <fogline/process/rescue_step.h>
+#include <fogline/process/advice_reasons.h>
 
 namespace fogline {
 

@@ -1,6 +1,6 @@
 #include "process/advice/this_roll.h"
 
-#include <fogline/process/curve_judgement.h>
+#include <fogline/process/light_or_time.h>
 
 #include <algorithm>
 #include <utility>

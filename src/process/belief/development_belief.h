@@ -1,7 +1,8 @@
 #pragma once
 
+#include "process/process_priors.h"
+
 #include <fogline/base/quantity.h>
-#include <fogline/process/process_priors.h>
 
 #include <optional>
 #include <vector>

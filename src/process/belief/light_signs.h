@@ -1,7 +1,8 @@
 #pragma once
 
+#include "process/roll_population.h"
+
 #include <fogline/process/roll_card.h>
-#include <fogline/process/roll_population.h>
 #include <fogline/roll/roll_measurement.h>
 
 #include <optional>

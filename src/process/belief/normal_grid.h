@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/process/process_priors.h>
+#include "process/process_priors.h"
 
 #include <vector>
 

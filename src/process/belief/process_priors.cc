@@ -1,4 +1,4 @@
-#include <fogline/process/process_priors.h>
+#include "process/process_priors.h"
 
 #include <algorithm>
 

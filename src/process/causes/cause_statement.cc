@@ -1,4 +1,4 @@
-#include <fogline/process/cause_statement.h>
+#include <fogline/process/finding.h>
 
 namespace fogline {
 

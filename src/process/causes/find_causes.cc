@@ -1,11 +1,11 @@
+#include "process/causes/find_causes.h"
+
 #include "process/advice/film_state.h"
 #include "process/causes/exposure_causes.h"
 #include "process/causes/fog_cause.h"
 #include "process/causes/mark_causes.h"
 #include "process/causes/tint_causes.h"
 #include "process/causes/unfit_scans.h"
-
-#include <fogline/process/find_causes.h>
 
 #include <algorithm>
 #include <iterator>

@@ -2,8 +2,8 @@
 
 #include "process/belief/light_signs.h"
 
-#include <fogline/process/aim.h>
 #include <fogline/process/evidence.h>
+#include <fogline/process/light_or_time.h>
 
 #include <vector>
 

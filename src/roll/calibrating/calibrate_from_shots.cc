@@ -1,10 +1,11 @@
+#include "density/stray_light.h"
 #include "film/wedges/find_wedges.h"
 #include "roll/calibrating/scanner_response.h"
 #include "roll/calibrating/shown_lights.h"
 #include "roll/reading/scan_picture.h"
+#include "roll/scan_knowledge.h"
 
 #include <fogline/base/error.h>
-#include <fogline/density/stray_light.h>
 #include <fogline/roll/calibrate_scanner.h>
 
 #include <algorithm>
@@ -99,7 +100,7 @@ double declared_layer(const std::vector<EvenArea>& areas, const std::vector<int>
 CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
                                      const std::vector<int>& layers,
                                      std::optional<double> layer_density, ScannerDevice device,
-                                     const DeviceKnowledge& devices, const Progress& progress) {
+                                     const ScanKnowledge& knowledge, const Progress& progress) {
   const ScanInfo info = common_info(sources);
   CalibrationRun run;
   const std::vector<EvenArea> areas = areas_of(sources, layers.size(), run, progress);
@@ -109,9 +110,9 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
   problem.stray = {0.0, 0.0, false};
   for (std::size_t i = 0; i < areas.size(); ++i) {
     const ScanSource& source = *sources[sources.size() > 1 ? i : 0];
-    ShownLight light =
-        shown_light(areas[i], source, each * layers[i],
-                    devices.calibrated.layer_density * std::sqrt(static_cast<double>(layers[i])));
+    ShownLight light = shown_light(
+        areas[i], source, each * layers[i],
+        knowledge.devices.calibrated.layer_density * std::sqrt(static_cast<double>(layers[i])));
     light.step.number = layers[i];
     light.step.label = std::to_string(layers[i]);
     light.step.uncalibrated_density = declared_density(areas[i], areas.front(), info.channels);
@@ -129,8 +130,9 @@ CalibrationRun calibrate_from_layers(const std::vector<ScanSource*>& sources,
   fit(run, problem, info);
   run.calibration.method = CalibrationMethod::layers;
   run.calibration.shape_only = !layer_density;
-  run.calibration.slope_doubt_share =
-      layer_density ? devices.calibrated.layer_share : devices.calibrated.unknown_scale_share;
+  run.calibration.slope_doubt_share = layer_density
+                                          ? knowledge.devices.calibrated.layer_share
+                                          : knowledge.devices.calibrated.unknown_scale_share;
   run.calibration.reference = "layers";
   if (problem.bare) {
     run.calibration.bare_code = problem.bare->step.code;

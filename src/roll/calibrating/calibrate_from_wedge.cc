@@ -1,12 +1,13 @@
 #include "density/assign_steps.h"
+#include "density/stray_light.h"
 #include "film/wedges/find_wedges.h"
 #include "roll/calibrating/scanner_response.h"
 #include "roll/calibrating/shown_lights.h"
 #include "roll/reading/scan_picture.h"
+#include "roll/scan_knowledge.h"
 
 #include <fogline/base/error.h>
-#include <fogline/base/geometry.h>
-#include <fogline/density/stray_light.h>
+#include <fogline/base/raster.h>
 #include <fogline/roll/calibrate_scanner.h>
 
 #include <algorithm>
@@ -178,7 +179,7 @@ double common_certificate_doubt(const WedgeReference& reference) {
 }  // namespace
 
 CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
-                                    ScannerDevice told_device, const DeviceKnowledge& devices,
+                                    ScannerDevice told_device, const ScanKnowledge& knowledge,
                                     const Progress& progress) {
   const ScanInfo info = source.info();
   const ScannerDevice device = info.camera ? ScannerDevice::camera : told_device;
@@ -188,7 +189,7 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
     throw FileError(info.file, Refusal::no_wedge);
   }
   const LaidWedge laid = lay_on_reference(search.wedges, reference, info);
-  ResponseProblem problem = problem_of(laid, reference, source, device, devices);
+  ResponseProblem problem = problem_of(laid, reference, source, device, knowledge.devices);
   CalibrationRun run;
   run.pictures.push_back(scan_picture(grid));
   const std::vector<std::vector<PointPx>> film_outlines =
@@ -208,7 +209,8 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   ScannerCalibration& calibration = run.calibration;
   calibration.method =
       reference.nominal ? CalibrationMethod::nominal_wedge : CalibrationMethod::wedge;
-  calibration.slope_doubt_share = reference.nominal ? devices.calibrated.nominal_slope_share : 0.0;
+  calibration.slope_doubt_share =
+      reference.nominal ? knowledge.devices.calibrated.nominal_slope_share : 0.0;
   calibration.certificate_doubt = common_certificate_doubt(reference);
   calibration.reference = reference.name;
   if (problem.bare) {

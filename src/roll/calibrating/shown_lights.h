@@ -3,7 +3,7 @@
 #include "density/fit_response.h"
 #include "film/wedges/find_wedges.h"
 
-#include <fogline/base/channels.h>
+#include <fogline/base/quantity.h>
 #include <fogline/base/scan_source.h>
 
 #include <array>

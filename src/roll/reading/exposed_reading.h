@@ -1,10 +1,11 @@
 #pragma once
 
-#include <fogline/base/geometry.h>
+#include "sensitometry/read_exposed_area.h"
+
 #include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
-#include <fogline/sensitometry/exposed_step.h>
-#include <fogline/sensitometry/read_exposed_area.h>
+#include <fogline/base/raster.h>
+#include <fogline/sensitometry/characteristic_curve.h>
 
 #include <array>
 #include <optional>

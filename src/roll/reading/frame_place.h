@@ -1,9 +1,8 @@
 #pragma once
 
+#include "density/density_strip.h"
+#include "film/film_layout.h"
 #include "roll/reading/scan_reading.h"
-
-#include <fogline/density/density_strip.h>
-#include <fogline/film/film_layout.h>
 
 namespace fogline {
 

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "film/film_layout.h"
 #include "roll/reading/strip_reading.h"
 
-#include <fogline/film/film_layout.h>
 #include <fogline/roll/roll_measurement.h>
 
 #include <vector>

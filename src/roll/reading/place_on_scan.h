@@ -1,7 +1,8 @@
 #pragma once
 
-#include <fogline/base/geometry.h>
-#include <fogline/film/film_layout.h>
+#include "film/film_layout.h"
+
+#include <fogline/base/raster.h>
 
 #include <array>
 

@@ -4,10 +4,11 @@
 #include "film/find_film.h"
 #include "roll/calibrating/scanner_response.h"
 #include "roll/reading/transfer_from_picture.h"
+#include "roll/scan_knowledge.h"
 #include "sensitometry/read_tone.h"
 
 #include <fogline/base/error.h>
-#include <fogline/base/geometry.h>
+#include <fogline/base/raster.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "density/stray_light.h"
+#include "film/film_layout.h"
 #include "roll/reading/strip_reading.h"
 
-#include <fogline/density/stray_light.h>
-#include <fogline/film/film_layout.h>
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/roll/measure_roll.h>
 

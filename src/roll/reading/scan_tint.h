@@ -1,10 +1,10 @@
 #pragma once
 
 #include "roll/reading/strip_reading.h"
+#include "roll/scan_knowledge.h"
 #include "tint/judge_tint.h"
 
-#include <fogline/density/fitness.h>
-#include <fogline/roll/scan_knowledge.h>
+#include <fogline/density/doubt.h>
 
 #include <optional>
 #include <vector>

@@ -1,15 +1,15 @@
 #pragma once
 
+#include "density/clipped_share.h"
+#include "density/density_strip.h"
+#include "density/device_knowledge.h"
+#include "density/stray_light.h"
+#include "film/film_layout.h"
 #include "sensitometry/clear_film.h"
 #include "sensitometry/factory_exposures.h"
 
-#include <fogline/density/clipped_share.h>
-#include <fogline/density/density_strip.h>
-#include <fogline/density/device_knowledge.h>
 #include <fogline/density/doubt.h>
 #include <fogline/density/scanner_calibration.h>
-#include <fogline/density/stray_light.h>
-#include <fogline/film/film_layout.h>
 #include <fogline/roll/measure_roll.h>
 
 #include <optional>

@@ -1,7 +1,8 @@
 #pragma once
 
+#include "film/film_knowledge.h"
+
 #include <fogline/film/film_format.h>
-#include <fogline/film/film_knowledge.h>
 
 #include <optional>
 #include <vector>

@@ -1,9 +1,9 @@
 #pragma once
 
 #include "roll/reading/strip_reading.h"
+#include "sensitometry/read_exposed_area.h"
 
 #include <fogline/base/known.h>
-#include <fogline/sensitometry/read_exposed_area.h>
 
 #include <vector>
 

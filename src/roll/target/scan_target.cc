@@ -4,9 +4,9 @@
 #include "roll/reading/place_on_scan.h"
 #include "roll/reading/scan_doubt.h"
 #include "roll/target/printed_wedge.h"
+#include "sensitometry/read_exposed_area.h"
 
 #include <fogline/base/error.h>
-#include <fogline/sensitometry/read_exposed_area.h>
 
 #include <algorithm>
 #include <cmath>

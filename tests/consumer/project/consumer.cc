@@ -4,12 +4,11 @@
 #include <fogline/base/error.h>
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
-#include <fogline/tables/prior_knowledge.h>
+#include <fogline/tables/read_tables.h>
 
 #include <cmath>
 #include <cstdlib>
 #include <iostream>
-#include <memory>
 #include <string>
 
 namespace {
@@ -29,8 +28,7 @@ bool refuses_absent_scan() {
 bool measures(const std::string& file, double true_base_fog) {
   const auto scan = fogline::open_scan(file, {});
   fogline::MeasureOptions options;
-  options.knowledge =
-      std::make_shared<const fogline::ScanKnowledge>(fogline::shipped_prior_knowledge().scan);
+  options.knowledge = fogline::shipped_scan_knowledge();
   const fogline::MeasuredRoll roll = fogline::measure_roll(*scan, options);
   const auto& base_fog = roll.measurement.scans.front().base_fog;
   if (!base_fog) {

@@ -1,4 +1,5 @@
-#include <SQLiteCpp/SQLiteCpp.h>
-#include <fogline/record/roll_record.h>
-#include <fogline/app/command.h>  // breach
+#include <fogline/app/command.h>       // breach
 #include <fogline/pixels/open_scan.h>  // breach
+#include <fogline/record/record_json.h>
+
+#include <SQLiteCpp/SQLiteCpp.h>

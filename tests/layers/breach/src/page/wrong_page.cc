@@ -1,8 +1,12 @@
-#include "words/verdict.h"
-#include <fogline/record/roll_record.h>
-#include <nlohmann/json.hpp>  // breach
 #include "terminal/text.h"  // breach
-#include <fogline/logbook/logbook.h>  // breach
-#include <png.h>  // breach
+#include "words/verdict.h"
 
-void show() { std::puts("prints"); }  // breach
+#include <fogline/logbook/logbook.h>  // breach
+#include <fogline/record/record_json.h>
+
+#include <nlohmann/json.hpp>  // breach
+#include <png.h>              // breach
+
+void show() {
+  std::puts("prints");
+}  // breach

@@ -1,8 +1,9 @@
 #pragma once
 
-#include <fogline/base/geometry.h>
+#include "film/film_map.h"
+
+#include <fogline/base/raster.h>
 #include <fogline/film/film_format.h>
-#include <fogline/film/film_map.h>
 
 #include <optional>
 #include <vector>

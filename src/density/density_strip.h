@@ -1,10 +1,11 @@
 #pragma once
 
+#include "density/lamp.h"
+#include "density/stray_light.h"
+#include "film/film_layout.h"
+#include "film/straight_strip.h"
+
 #include <fogline/base/raster.h>
-#include <fogline/density/lamp.h>
-#include <fogline/density/stray_light.h>
-#include <fogline/film/film_layout.h>
-#include <fogline/film/straight_strip.h>
 
 namespace fogline {
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "process/roll_population.h"
+
 #include <fogline/process/finding.h>
 #include <fogline/process/light_or_time.h>
 

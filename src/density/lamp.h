@@ -1,10 +1,11 @@
 #pragma once
 
-#include <fogline/base/channels.h>
+#include "density/clipped_share.h"
+#include "film/film_layout.h"
+#include "film/straight_strip.h"
+
+#include <fogline/base/quantity.h>
 #include <fogline/base/scan_source.h>
-#include <fogline/density/clipped_share.h>
-#include <fogline/film/film_layout.h>
-#include <fogline/film/straight_strip.h>
 
 #include <vector>
 

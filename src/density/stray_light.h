@@ -1,10 +1,11 @@
 #pragma once
 
-#include <fogline/base/channels.h>
+#include "film/film_layout.h"
+
+#include <fogline/base/quantity.h>
 #include <fogline/base/raster.h>
 #include <fogline/base/scan_source.h>
-#include <fogline/density/stray_field.h>
-#include <fogline/film/film_layout.h>
+#include <fogline/density/doubt.h>
 
 #include <array>
 #include <optional>

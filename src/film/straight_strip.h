@@ -1,8 +1,9 @@
 #pragma once
 
+#include "film/film_layout.h"
+
 #include <fogline/base/raster.h>
 #include <fogline/base/scan_source.h>
-#include <fogline/film/film_layout.h>
 
 #include <cstdint>
 

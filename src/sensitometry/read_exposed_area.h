@@ -1,7 +1,7 @@
 #pragma once
 
-#include <fogline/density/density_strip.h>
-#include <fogline/film/film_layout.h>
+#include "density/density_strip.h"
+#include "film/film_layout.h"
 
 #include <optional>
 

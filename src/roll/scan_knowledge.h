@@ -1,9 +1,9 @@
 #pragma once
 
-#include <fogline/density/device_knowledge.h>
-#include <fogline/film/film_knowledge.h>
-#include <fogline/marks/mark_knowledge.h>
-#include <fogline/tint/tint_knowledge.h>
+#include "density/device_knowledge.h"
+#include "film/film_knowledge.h"
+#include "marks/mark_knowledge.h"
+#include "tint/tint_knowledge.h"
 
 namespace fogline {
 

@@ -1,8 +1,9 @@
 #pragma once
 
-#include <fogline/base/channels.h>
+#include "film/film_layout.h"
+
+#include <fogline/base/quantity.h>
 #include <fogline/base/scan_source.h>
-#include <fogline/film/film_layout.h>
 
 #include <cstdint>
 

@@ -1,3 +1,5 @@
+#include "process/belief/weigh_light_and_time.h"
+
 #include "process/advice/film_state.h"
 #include "process/advice/further_measurement.h"
 #include "process/belief/light_belief.h"
