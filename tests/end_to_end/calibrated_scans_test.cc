@@ -1,4 +1,5 @@
 // A simulated scanner is calibrated by a simulated wedge and then reads film of known density.
+#include "base/within_doubt.h"
 #include "measure_file.h"
 #include "simulator/picture_files.h"
 #include "simulator/sample_scans.h"
@@ -234,8 +235,11 @@ TEST(CalibratedScan, OtherSettingsAreTold) {
   const Calibrated calibrated = calibrate(pair.wedge, reference_of(pair.wedge));
   filmsim::Scenario other = pair.strip;
   const TemporaryFolder folder;
+  double base_truth = 0.0;
   const auto scan_of = [&](const filmsim::Scenario& scenario) {
-    const std::string path = write_scan(filmsim::render(scenario), folder.file("strip.tif"));
+    const filmsim::Simulated strip = filmsim::render(scenario);
+    base_truth = strip.truth.strips.front().base_fog.visual;
+    const std::string path = write_scan(strip, folder.file("strip.tif"));
     return measured(path, &calibrated.run.calibration);
   };
   const fogline::ScanMeasurement same = scan_of(pair.strip);
@@ -248,7 +252,8 @@ TEST(CalibratedScan, OtherSettingsAreTold) {
   const fogline::ScanMeasurement darker = scan_of(other);
   EXPECT_TRUE(has_caution(darker, "scanner-zero"));
   ASSERT_TRUE(same.base_fog && darker.base_fog);
-  EXPECT_GT(darker.base_fog->visual.u95, 0.0);
+  EXPECT_GT(darker.base_fog->visual.u95, same.base_fog->visual.u95);
+  fogline::test::expect_within_doubt(darker.base_fog->visual, base_truth, 0.1);
   other = pair.strip;
   other.encoding.channels = pair.wedge.encoding.channels == 1 ? 3 : 1;
   EXPECT_THROW(scan_of(other), fogline::FileError);

@@ -1,8 +1,12 @@
 // Every kind of scan once, through the whole measurement, against the simulator's truth.
+#include "base/within_doubt.h"
 #include "measure_file.h"
 
 #include <cmath>
+#include <cstdint>
 #include <ostream>
+#include <string>
+#include <vector>
 
 #include <gtest/gtest.h>
 
@@ -32,63 +36,83 @@ void expect_frames(const Simulation& simulation) {
   EXPECT_LE(simulation.scan().frames.size(), simulation.simulated.truth.frames.size());
 }
 
-void expect_base_fog(const Simulation& simulation) {
-  ASSERT_TRUE(simulation.scan().base_fog.has_value());
-  const fogline::Quantity& base = simulation.scan().base_fog->visual;
-  const double truth = simulation.simulated.truth.strips.front().base_fog.visual;
-  EXPECT_NEAR(base.value, truth, 0.02);
-  EXPECT_LE(std::abs(base.value - truth), base.u95);
-}
-
 struct Case {
   const char* kind;
-  std::uint64_t seed;
   FilmFormat format;
+  /// Eight bits, and a tone curve that only the picture tells, are indicative.
   Fitness fitness;
+  double greatest_base_u95;
 };
 
 /// How the test's name shows a case.
 void PrintTo(const Case& shown, std::ostream* out) {
-  *out << shown.kind << " " << shown.seed;
+  *out << shown.kind;
+}
+
+/// The first scans of a kind, in the order of their seeds, whose pictures are small enough for a
+/// test.
+std::vector<std::uint64_t> first_small_seeds(const std::string& kind, std::size_t count) {
+  constexpr double most_pixels = 6e6;
+  constexpr std::uint64_t last_seed = 200;
+  std::vector<std::uint64_t> seeds;
+  for (std::uint64_t seed = 1; seed <= last_seed && seeds.size() < count; ++seed) {
+    const filmsim::Scenario scenario = filmsim::sample_scenario(kind, seed);
+    if (1.0 * scenario.width_px * scenario.height_px <= most_pixels) {
+      seeds.push_back(seed);
+    }
+  }
+  return seeds;
 }
 
 class FitScan : public testing::TestWithParam<Case> {};
 
 TEST_P(FitScan, IsMeasured) {
+  constexpr std::size_t scans = 3;
   const Case& wanted = GetParam();
-  const Simulation simulation = simulate(filmsim::sample_scenario(wanted.kind, wanted.seed));
-  const fogline::ScanMeasurement& scan = simulation.scan();
-  EXPECT_EQ(scan.fitness, wanted.fitness);
-  EXPECT_EQ(scan.densities_above, DensitiesAbove::light_path);
-  EXPECT_EQ(scan.strips.size(), simulation.simulated.truth.strips.size());
-  for (const fogline::StripMeasurement& strip : scan.strips) {
-    EXPECT_EQ(strip.format, wanted.format);
+  const auto seeds = first_small_seeds(wanted.kind, scans);
+  ASSERT_EQ(seeds.size(), scans);
+  std::size_t fit = 0;
+  for (const std::uint64_t seed : seeds) {
+    SCOPED_TRACE(seed);
+    const Simulation simulation = simulate(filmsim::sample_scenario(wanted.kind, seed));
+    const filmsim::Truth& truth = simulation.simulated.truth;
+    if (truth.expected_fitness != "fit") {
+      continue;
+    }
+    ++fit;
+    const fogline::ScanMeasurement& scan = simulation.scan();
+    EXPECT_EQ(scan.fitness, wanted.fitness);
+    EXPECT_EQ(scan.densities_above, DensitiesAbove::light_path);
+    EXPECT_EQ(scan.strips.size(), truth.strips.size());
+    for (const fogline::StripMeasurement& strip : scan.strips) {
+      EXPECT_EQ(strip.format, wanted.format);
+    }
+    ASSERT_TRUE(scan.base_fog.has_value());
+    fogline::test::expect_within_doubt(scan.base_fog->visual, truth.strips.front().base_fog.visual,
+                                       wanted.greatest_base_u95);
+    expect_frames(simulation);
   }
-  expect_base_fog(simulation);
-  expect_frames(simulation);
+  EXPECT_GE(fit, 2U);
 }
 
-// Seeds are those whose pictures are small. Eight bits, and a tone curve that only the picture
-// tells, are indicative.
 INSTANTIATE_TEST_SUITE_P(
     Kinds, FitScan,
-    testing::Values(Case{"tiny", 11, FilmFormat::f135, Fitness::comparable},
-                    Case{"flatbed-135-open", 18, FilmFormat::f135, Fitness::comparable},
-                    Case{"flatbed-135-holder", 1, FilmFormat::f135, Fitness::comparable},
-                    Case{"glass-full", 28, FilmFormat::f135, Fitness::comparable},
-                    Case{"cut-frame", 11, FilmFormat::f135, Fitness::comparable},
-                    Case{"camera-frame", 11, FilmFormat::f135, Fitness::comparable},
-                    Case{"camera-strip", 11, FilmFormat::f135, Fitness::comparable},
-                    Case{"jpeg", 1, FilmFormat::f135, Fitness::indicative},
-                    Case{"eight-bit", 1, FilmFormat::f135, Fitness::indicative},
-                    Case{"png", 34, FilmFormat::f135, Fitness::comparable},
-                    Case{"untold-16-bit", 16, FilmFormat::f135, Fitness::indicative},
-                    Case{"untold-16-bit", 34, FilmFormat::f135, Fitness::indicative},
-                    Case{"half-frame", 2, FilmFormat::f135, Fitness::comparable},
-                    Case{"blank-frames", 2, FilmFormat::f135, Fitness::comparable},
-                    Case{"overlap", 1, FilmFormat::f135, Fitness::comparable},
-                    Case{"medium-120", 1, FilmFormat::f120, Fitness::comparable},
-                    Case{"sheet", 1, FilmFormat::sheet, Fitness::comparable}));
+    testing::Values(Case{"tiny", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"flatbed-135-open", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"flatbed-135-holder", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"glass-full", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"cut-frame", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"camera-frame", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"camera-strip", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"jpeg", FilmFormat::f135, Fitness::indicative, 0.15},
+                    Case{"eight-bit", FilmFormat::f135, Fitness::indicative, 0.15},
+                    Case{"png", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"untold-16-bit", FilmFormat::f135, Fitness::indicative, 0.15},
+                    Case{"half-frame", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"blank-frames", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"overlap", FilmFormat::f135, Fitness::comparable, 0.08},
+                    Case{"medium-120", FilmFormat::f120, Fitness::comparable, 0.08},
+                    Case{"sheet", FilmFormat::sheet, Fitness::comparable, 0.08}));
 
 TEST(MaskedScan, GivesDensitiesAboveBaseOnly) {
   const Simulation simulation = simulate(filmsim::sample_scenario("holder-masked", 6));

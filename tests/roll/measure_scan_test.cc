@@ -1,3 +1,4 @@
+#include "base/within_doubt.h"
 #include "film/drawn_scan.h"
 #include "roll/drawn_source.h"
 #include "roll/reading/scan_reading.h"
@@ -81,10 +82,7 @@ void expect_unfit(const ScanMeasurement& scan, CautionKind kind) {
 
 void expect_base(const ScanMeasurement& scan) {
   ASSERT_TRUE(scan.base_fog.has_value());
-  const Quantity& base = scan.base_fog->visual;
-  EXPECT_NEAR(base.value, base_density, base.u95);
-  // And the doubt itself is worth having.
-  EXPECT_LT(base.u95, 0.1);
+  test::expect_within_doubt(scan.base_fog->visual, base_density, 0.1);
 }
 
 /// Percentiles of the drawn picture, without grain, over spots of 0.1 mm.
@@ -109,7 +107,7 @@ TEST(MeasureScan, ReadsBaseAndToneOfAComparableScan) {
   expect_base(found);
   ASSERT_TRUE(found.base_fog->channels.has_value());
   for (const Quantity& channel : *found.base_fog->channels) {
-    EXPECT_NEAR(channel.value, base_density, channel.u95);
+    test::expect_within_doubt(channel, base_density, 0.1);
   }
   ASSERT_EQ(found.frames.size(), 2U);
   for (std::size_t i = 0; i < 2; ++i) {
@@ -117,10 +115,9 @@ TEST(MeasureScan, ReadsBaseAndToneOfAComparableScan) {
     EXPECT_EQ(frame.number, 7 + static_cast<int>(i));
     ASSERT_TRUE(frame.tone.shadow && frame.tone.middle && frame.tone.highlight);
     const Strip& strip = scan.strips[0];
-    EXPECT_NEAR(frame.tone.shadow->value, drawn_percentile(strip, i, 0.02), frame.tone.shadow->u95);
-    EXPECT_NEAR(frame.tone.middle->value, drawn_percentile(strip, i, 0.50), frame.tone.middle->u95);
-    EXPECT_NEAR(frame.tone.highlight->value, drawn_percentile(strip, i, 0.98),
-                frame.tone.highlight->u95);
+    test::expect_within_doubt(*frame.tone.shadow, drawn_percentile(strip, i, 0.02), 0.1);
+    test::expect_within_doubt(*frame.tone.middle, drawn_percentile(strip, i, 0.50), 0.15);
+    test::expect_within_doubt(*frame.tone.highlight, drawn_percentile(strip, i, 0.98), 0.2);
   }
   ASSERT_EQ(found.strips.size(), 1U);
   EXPECT_EQ(found.strips[0].perforations, 2 * scan.strips[0].holes_a_row());
@@ -252,10 +249,9 @@ TEST(MeasureScan, BehindAHolderIsRelative) {
     const FrameTone& tone = found.frames[i].tone;
     ASSERT_TRUE(tone.shadow && tone.highlight);
     const Strip& strip = scan.strips[0];
-    EXPECT_NEAR(tone.shadow->value, drawn_percentile(strip, i, 0.02) - base_density,
-                tone.shadow->u95);
-    EXPECT_NEAR(tone.highlight->value, drawn_percentile(strip, i, 0.98) - base_density,
-                tone.highlight->u95);
+    test::expect_within_doubt(*tone.shadow, drawn_percentile(strip, i, 0.02) - base_density, 0.1);
+    test::expect_within_doubt(*tone.highlight, drawn_percentile(strip, i, 0.98) - base_density,
+                              0.2);
   }
 }
 
@@ -348,7 +344,7 @@ TEST(MeasureScan, FollowsAnUnevenLamp) {
   expect_base(found);
   ASSERT_EQ(found.frames.size(), 2U);
   const Quantity& middle = *found.frames[1].tone.middle;
-  EXPECT_NEAR(middle.value, drawn_percentile(scan.strips[0], 1, 0.50), middle.u95);
+  test::expect_within_doubt(middle, drawn_percentile(scan.strips[0], 1, 0.50), 0.15);
 }
 
 Strip with_leader(double net_density) {
@@ -367,9 +363,9 @@ TEST(MeasureScan, ReadsEdgePrintAndLeader) {
   EXPECT_EQ(found.fitness, Fitness::comparable);
   ASSERT_TRUE(found.leader.has_value());
   EXPECT_FALSE(found.leader->at_least);
-  EXPECT_NEAR(found.leader->value, base_density + 1.5, found.leader->u95);
+  test::expect_within_doubt(*found.leader, base_density + 1.5, 0.3);
   ASSERT_TRUE(found.edge_print.has_value());
-  EXPECT_NEAR(found.edge_print->value, base_density + 1.1, found.edge_print->u95);
+  test::expect_within_doubt(*found.edge_print, base_density + 1.1, 0.25);
   expect_base(found);
 }
 
