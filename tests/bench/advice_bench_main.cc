@@ -5,6 +5,7 @@
 #include "advice_limit.h"
 #include "advice_people.h"
 #include "process/advice/advise.h"
+#include "process/prior_knowledge.h"
 #include "statistics.h"
 
 #include <fogline/tables/read_tables.h>
@@ -211,7 +212,7 @@ void print(const Tables& tables, const Options& options) {
 }
 
 void run(const std::string& title, double least_sd, double greatest_sd, const Options& options) {
-  const fogline::ProcessPriors priors = fogline::shipped_prior_knowledge().process;
+  const fogline::ProcessPriors priors = fogline::shipped_prior_knowledge()->process;
   Tables tables;
   for (int i = 0; i < options.people; ++i) {
     filmsim::Random random(options.seed, static_cast<std::uint64_t>(i));

@@ -257,8 +257,8 @@ CalibrationCase run_calibration_case(const filmsim::WedgeKind& kind, std::uint64
       result.device_told ? device_of(result.device) : fogline::ScannerDevice::unknown;
   try {
     const auto source = fogline::open_scan(wedge_path, {});
-    CalibrationRun run = fogline::calibrate_from_wedge(
-        *source, reference_of(pair), told_device, fogline::shipped_knowledge().scan.devices, {});
+    CalibrationRun run = fogline::calibrate_from_wedge(*source, reference_of(pair), told_device,
+                                                       fogline::shipped_knowledge().scan, {});
     compare_wedge(result, pair, wedge, run.calibration);
     result.patches = read_patches(patches_path, pair.patches, patches, &run.calibration);
     result.strip = measure_strip(strip, strip_path, &run.calibration, seed);
@@ -367,9 +367,9 @@ OtherWay run_layers_case(std::uint64_t seed, const std::string& folder) {
   try {
     const std::string base = folder + "/layer-" + std::to_string(seed) + "-";
     const auto sources = even_pictures(pair, lights, base, seed);
-    way.densities = read_known(fogline::calibrate_from_layers(
-                                   pointers(sources), layers, told, fogline::ScannerDevice::unknown,
-                                   fogline::shipped_knowledge().scan.devices, {})
+    way.densities = read_known(fogline::calibrate_from_layers(pointers(sources), layers, told,
+                                                              fogline::ScannerDevice::unknown,
+                                                              fogline::shipped_knowledge().scan, {})
                                    .calibration,
                                pair);
   } catch (const std::exception& error) {

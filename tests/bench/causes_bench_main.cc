@@ -6,6 +6,7 @@
 #include "causes_of_scans.h"
 #include "process/belief/weigh_light_and_time.h"
 #include "process/causes/find_causes.h"
+#include "process/prior_knowledge.h"
 #include "roll_draws.h"
 
 #include <fogline/tables/read_tables.h>
@@ -153,7 +154,7 @@ int main(int argc, char** argv) {
   }
   // Tables as they come: a run takes minutes.
   std::setvbuf(stdout, nullptr, _IOLBF, 0);
-  const fogline::PriorKnowledge knowledge = fogline::shipped_prior_knowledge();
+  const fogline::PriorKnowledge knowledge = *fogline::shipped_prior_knowledge();
   const bench::RollDrawer drawer(options.seed);
   const bench::CauseLimit limit(
       drawer.draw(static_cast<std::size_t>(options.known), options.seed + 2000));

@@ -1,6 +1,7 @@
 #include "causes_of_scans.h"
 
 #include "process/belief/weigh_light_and_time.h"
+#include "process/causes/find_causes.h"
 #include "simulator/render.h"
 #include "tables/shipped_knowledge.h"
 

@@ -44,7 +44,7 @@ Calibrated calibrate(const filmsim::WedgePlan& wedge, const fogline::WedgeRefere
   write_wedge(scan, wedge, folder.file("wedge.tif"));
   const auto source = fogline::open_scan(folder.file("wedge.tif"), {});
   return {scan, fogline::calibrate_from_wedge(*source, reference, device,
-                                              fogline::shipped_knowledge().scan.devices, {})};
+                                              fogline::shipped_knowledge().scan, {})};
 }
 
 /// Why the wedge is refused; nothing where it isn't.

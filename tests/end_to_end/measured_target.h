@@ -54,7 +54,7 @@ inline fogline::RollMeasurement measure_target(const filmsim::TargetScan& scan,
     // The owner says what he has.
     scanner = fogline::calibrate_from_wedge(
                   *wedge, reference_of(scan.scanner_wedge.certified, scan.certificate_u95),
-                  fogline::ScannerDevice::flatbed, fogline::shipped_knowledge().scan.devices, {})
+                  fogline::ScannerDevice::flatbed, fogline::shipped_knowledge().scan, {})
                   .calibration;
   }
   fogline::MeasureOptions options = fogline::shipped_options();

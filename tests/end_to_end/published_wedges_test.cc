@@ -44,7 +44,7 @@ fogline::ScannerCalibration calibrated(const std::vector<TableStep>& table, int 
              folder.file("wedge.tif"));
   const auto source = fogline::open_scan(folder.file("wedge.tif"), {});
   return fogline::calibrate_from_wedge(*source, reference, fogline::ScannerDevice::unknown,
-                                       fogline::shipped_knowledge().scan.devices, {})
+                                       fogline::shipped_knowledge().scan, {})
       .calibration;
 }
 

@@ -43,11 +43,11 @@ Measured measure(const TargetWish& wish, std::uint64_t seed,
                          wish.calibratable, folder.file("scan"))};
 }
 
-void expect_covers(const std::optional<fogline::Quantity>& read, double truth,
+void expect_covers(const std::optional<fogline::Quantity>& read, double truth, double greatest_u95,
                    const std::string& name) {
   ASSERT_TRUE(read) << name;
   SCOPED_TRACE(name);
-  fogline::test::expect_within_doubt(*read, truth, 0.15);
+  fogline::test::expect_within_doubt(*read, truth, greatest_u95);
 }
 
 class EveryTarget : public testing::TestWithParam<TargetKind> {};
@@ -59,11 +59,11 @@ TEST_P(EveryTarget, GivesTheFilmsCurve) {
         << fogline::fact_row(measured.roll.sensitometry.why().kind).code;
     const fogline::Sensitometry& read = *measured.roll.sensitometry;
     const double contrast_index = contrast_index_of(measured.scan);
-    expect_covers(read.readings.contrast_index.optional(), contrast_index, "contrast index");
-    expect_covers(read.readings.speed_point_log_h.optional(),
-                  filmsim::TargetCurve(measured.scan).speed_point_log_h(), "speed point");
     // Much stray light alone leaves 0.18 of it in doubt.
-    EXPECT_LT(read.readings.contrast_index->u95, 0.2 * contrast_index);
+    expect_covers(read.readings.contrast_index.optional(), contrast_index, 0.2 * contrast_index,
+                  "contrast index");
+    expect_covers(read.readings.speed_point_log_h.optional(),
+                  filmsim::TargetCurve(measured.scan).speed_point_log_h(), 0.15, "speed point");
     EXPECT_EQ(measured.roll.contrast.method, GetParam() == TargetKind::kBracket
                                                  ? fogline::ContrastMethod::bracket
                                                  : fogline::ContrastMethod::wedge);
@@ -92,7 +92,7 @@ TEST(RoughTarget, WidensItsDoubt) {
   const Measured rough = measure({TargetKind::kBracket, 0.2, false, true}, 5);
   ASSERT_TRUE(fine.roll.sensitometry && rough.roll.sensitometry);
   const auto& index = rough.roll.sensitometry->readings.contrast_index;
-  expect_covers(index.optional(), contrast_index_of(rough.scan), "rough");
+  expect_covers(index.optional(), contrast_index_of(rough.scan), 0.25, "rough");
   EXPECT_GT(index->u95, 2.0 * fine.roll.sensitometry->readings.contrast_index->u95);
 }
 
@@ -114,7 +114,7 @@ TEST(MarkedAreas, MakeACurveToo) {
       << fogline::fact_row(measured.roll.sensitometry.why().kind).code;
   EXPECT_EQ(measured.roll.contrast.method, fogline::ContrastMethod::marked_areas);
   expect_covers(measured.roll.sensitometry->readings.contrast_index.optional(),
-                contrast_index_of(scan), "marked areas");
+                contrast_index_of(scan), 0.15, "marked areas");
 }
 
 TEST(MarkedAreas, MustLieOnFilm) {
@@ -161,8 +161,9 @@ TEST(MeteredTones, MakeACurveWithTheirDoubt) {
   ASSERT_TRUE(roll.sensitometry) << fogline::fact_row(roll.sensitometry.why().kind).code;
   const fogline::CurveReadings& read = roll.sensitometry->readings;
   expect_covers(read.gradient_130.optional(),
-                (curve.density(film.speed_point_log_h + 1.3) - 0.10) / 1.3, "gradient over 1.30");
-  expect_covers(read.speed_point_log_h.optional(), -1.0, "speed point");
+                (curve.density(film.speed_point_log_h + 1.3) - 0.10) / 1.3, 0.4,
+                "gradient over 1.30");
+  expect_covers(read.speed_point_log_h.optional(), -1.0, 0.4, "speed point");
   // A fifth of a stop each: no densitometer's doubt.
   EXPECT_GT(read.gradient_130->u95, 0.01);
 }

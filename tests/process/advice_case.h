@@ -2,6 +2,7 @@
 #pragma once
 
 #include "process/advice/advise.h"
+#include "process/prior_knowledge.h"
 
 #include <fogline/tables/read_tables.h>
 
@@ -18,7 +19,7 @@ struct AdviceCase {
   LightOrTime light_or_time;
   std::vector<Finding> findings;
   Aim aim;
-  ProcessPriors priors = shipped_prior_knowledge().process;
+  ProcessPriors priors = shipped_prior_knowledge()->process;
   RollCard card;
   bool with_card = true;
 

@@ -62,7 +62,7 @@ TEST(CalibrateFromLayers, AKnownLayerMakesDensitiesTrue) {
   const Pictures pictures(layered(0.25, 7));
   const ScannerCalibration calibration =
       calibrate_from_layers(pictures.all(), {0, 1, 2, 3, 4, 5, 6}, 0.25, ScannerDevice::flatbed,
-                            shipped_knowledge().scan.devices, {})
+                            shipped_knowledge().scan, {})
           .calibration;
   EXPECT_FALSE(calibration.shape_only);
   for (const double density : {0.1, 0.4, 0.9, 1.4}) {
@@ -79,7 +79,7 @@ TEST(CalibrateFromLayers, WithoutAKnownLayerOnlyTheShapeIsTold) {
   const Pictures pictures(layered(0.25, 7));
   const CalibrationRun run =
       calibrate_from_layers(pictures.all(), {0, 1, 2, 3, 4, 5, 6}, std::nullopt,
-                            ScannerDevice::unknown, shipped_knowledge().scan.devices, {});
+                            ScannerDevice::unknown, shipped_knowledge().scan, {});
   EXPECT_TRUE(run.calibration.shape_only);
   EXPECT_GE(run.calibration.slope_doubt_share, 0.2);
   const double one = read_density(run.calibration, 0.9 * std::pow(10.0, -0.5));
@@ -128,12 +128,12 @@ TEST(CalibrateFromLayers, AsManyAreasAsLayersAreWanted) {
   const Pictures pictures(layered(0.25, 3));
   EXPECT_EQ(test::kind_of_refusal([&] {
               calibrate_from_layers(pictures.all(), {0, 1, 2}, 0.25, ScannerDevice::unknown,
-                                    shipped_knowledge().scan.devices, {});
+                                    shipped_knowledge().scan, {});
             }),
             Refusal::too_few_lights);
   const auto named_more = test::refusal_of([&] {
     calibrate_from_layers(pictures.all(), {0, 1, 2, 3}, 0.25, ScannerDevice::unknown,
-                          shipped_knowledge().scan.devices, {});
+                          shipped_knowledge().scan, {});
   });
   ASSERT_TRUE(named_more);
   EXPECT_EQ(named_more->why(), (Fact<Refusal>{Refusal::areas_not_as_named, {3.0, 4.0}, {}, {}}));
@@ -143,7 +143,7 @@ TEST(CalibrateFromLayers, PicturesOfAnotherSettingAreRefusedByName) {
   const Pictures pictures(layered(0.25, 5), 8);
   const auto refused = test::refusal_of([&] {
     calibrate_from_layers(pictures.all(), {0, 1, 2, 3, 4}, 0.25, ScannerDevice::unknown,
-                          shipped_knowledge().scan.devices, {});
+                          shipped_knowledge().scan, {});
   });
   ASSERT_TRUE(refused);
   EXPECT_EQ(refused->file(), "picture-4.tif");

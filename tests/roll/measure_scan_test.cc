@@ -58,7 +58,7 @@ ScanInfo plain_info() {
 ScanMeasurement measured(const Raster<float>& light, const ScanInfo& info,
                          bool display_codes = false, int first_frame = 1) {
   DrawnSource source(light, info, display_codes);
-  return read_one_scan(source, {}, first_frame, {}).scan;
+  return read_one_scan(source, shipped_options(), first_frame, {}).scan;
 }
 
 bool has(const ScanMeasurement& scan, CautionKind kind) {
@@ -129,7 +129,7 @@ TEST(MeasureScan, ReadsBaseAndToneOfAComparableScan) {
 
 TEST(MeasureScan, HandsOnASketchOfEachFrameAndAPicture) {
   DrawnSource source(two_frames_light(), plain_info(), false);
-  const ScanReading reading = read_one_scan(source, {}, 1, {});
+  const ScanReading reading = read_one_scan(source, shipped_options(), 1, {});
   ASSERT_EQ(reading.sketches.size(), reading.scan.frames.size());
   for (const FrameSketch& sketch : reading.sketches) {
     EXPECT_EQ(sketch.size(), 192U);
@@ -294,7 +294,7 @@ TEST(MeasureScan, AsksThePictureForTheCurve) {
   print_edge(scan.strips[0], 5.0, 75.0);
   for (const bool display_codes : {false, true}) {
     DrawnSource source(drawn::light_of(scan), info, display_codes);
-    const ScanMeasurement found = read_one_scan(source, {}, 1, {}).scan;
+    const ScanMeasurement found = read_one_scan(source, shipped_options(), 1, {}).scan;
     EXPECT_EQ(found.info.transfer.kind, display_codes ? TransferKind::srgb : TransferKind::linear);
     EXPECT_EQ(found.info.transfer.source, TransferSource::assumed);
     EXPECT_EQ(source.passes, 1);
@@ -382,7 +382,7 @@ TEST(MeasureScan, ALeaderBeyondReachIsABound) {
 TEST(MeasureScan, TellsProgress) {
   DrawnSource source(Raster<float>(60, 40, 1, 0.5F), plain_info(), false);
   double told = 0.0;
-  read_one_scan(source, {}, 1, [&](double share) { told = share; });
+  read_one_scan(source, shipped_options(), 1, [&](double share) { told = share; });
   EXPECT_EQ(told, 1.0);
 }
 

@@ -33,7 +33,7 @@ TEST(Passes, APlainScanIsReadOnce) {
 TEST(Passes, ACalibrationAndTheScanReadByItAreReadOnce) {
   CountedScan wedge(sample("wedge.tif"));
   const CalibrationRun run = calibrate_from_wedge(
-      wedge.source(), reference(), ScannerDevice::flatbed, shipped_knowledge().scan.devices, {});
+      wedge.source(), reference(), ScannerDevice::flatbed, shipped_knowledge().scan, {});
   EXPECT_DOUBLE_EQ(wedge.passes(), 1.0);
   CountedScan scan(sample("bracket-135.tif"));
   MeasureOptions options = shipped_options();

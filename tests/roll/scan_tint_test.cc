@@ -101,7 +101,7 @@ ScanInfo linear_info(int channels = most_channels) {
 Tint tint_of(const PerChannel<double>& base, const PerChannel<double>& lamp, const ScanInfo& info,
              const Scan& scan = one_frame()) {
   ColourSource source(scan, base, lamp, info);
-  return read_one_scan(source, {}, 1, {}).scan.tint;
+  return read_one_scan(source, shipped_options(), 1, {}).scan.tint;
 }
 
 constexpr PerChannel<double> grey_base{0.28, 0.28, 0.28};

@@ -118,7 +118,7 @@ void set_number(toml::node& node, double value) {
 }
 
 TEST(PriorKnowledge, EveryValueReachesTheKnowledge) {
-  const PriorKnowledge shipped = shipped_prior_knowledge();
+  const PriorKnowledge shipped = *shipped_prior_knowledge();
   for_each_leaf([&](std::string_view file, const toml::table& whole, const Leaf& leaf) {
     toml::table changed = whole;
     toml::node& number = first_number(*leaf.table_in(changed).get(leaf.key));
@@ -206,7 +206,7 @@ std::ptrdiff_t unset(const Plain& plain) {
 
 // A default one holds zeros alone, so a field that no table sets is left 0.
 TEST(PriorKnowledge, EveryFieldIsSet) {
-  const PriorKnowledge shipped = shipped_prior_knowledge();
+  const PriorKnowledge shipped = *shipped_prior_knowledge();
   EXPECT_EQ(unset(shipped.population), 0);
   EXPECT_EQ(unset(shipped.process.development), 0);
   EXPECT_EQ(unset(shipped.scan.devices), 0);

@@ -117,10 +117,10 @@ ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options
     for (const FilmStrip& film : work.layout.strips) {
       work.readings.push_back(
           read_strip(film, {work.grid, clips, work.stray, options.clear, blank_level,
-                            scanner.calibration(), &options.knowledge->devices}));
+                            scanner.calibration(), options.knowledge->devices}));
     }
   }
-  work.readings.resize(work.layout.strips.size());
+  work.readings.resize(work.layout.strips.size(), StripReading(options.knowledge->devices));
   return work;
 }
 
@@ -181,8 +181,8 @@ bool decide_transfer(ScanSource& source, const ScanWork& work, const FilmKnowled
 ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
     : scanner_(options.scanner ? &*options.scanner : nullptr) {
   if (options.wedge) {
-    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown,
-                                options.knowledge->devices, {});
+    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown, *options.knowledge,
+                                {});
     return;
   }
   if (scanner_ == nullptr) {

@@ -135,10 +135,9 @@ double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const Clear
 }  // namespace
 
 StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
-  StripReading reading;
+  StripReading reading(scan.devices);
   reading.flattened = scan.blank_level.has_value();
   reading.scanner = scan.scanner;
-  reading.devices = scan.devices;
   const FilmExtent extent{film.along_begin_mm - beyond_film_mm, film.along_end_mm + beyond_film_mm,
                           film.across_begin_mm - beyond_film_mm,
                           film.across_end_mm + beyond_film_mm};

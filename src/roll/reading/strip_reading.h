@@ -19,6 +19,9 @@ namespace fogline {
 
 /// One strip in density, with everything that its zero rests on.
 struct StripReading {
+  /// A strip of which nothing was read. `known` outlives it.
+  explicit StripReading(const DeviceKnowledge& known) : devices(&known) {}
+
   ZeroSource zero = ZeroSource::none;
   /// Places of bare light that zero was read from.
   std::vector<LightSample> zero_samples;
@@ -41,8 +44,8 @@ struct StripReading {
   StrayField stray_field{};
   /// The calibration by which its codes became light; nullptr: none. Not owned.
   const ScannerCalibration* scanner = nullptr;
-  /// What devices usually do. Not owned; nullptr only in a reading that was never made.
-  const DeviceKnowledge* devices = nullptr;
+  /// What devices usually do. Not owned, never nullptr.
+  const DeviceKnowledge* devices;
 };
 
 /// A scan as the strips' readings need it.
@@ -54,8 +57,8 @@ struct ScanContext {
   /// Bare light's level by a blank scan that was divided out; absent without one.
   std::optional<PerChannel<double>> blank_level;
   /// As in StripReading.
-  const ScannerCalibration* scanner = nullptr;
-  const DeviceKnowledge* devices = nullptr;
+  const ScannerCalibration* scanner;
+  const DeviceKnowledge& devices;
 };
 
 /// Reads one strip: zero from perforations, else from bare light beside the film; where neither is
