@@ -16,7 +16,7 @@ namespace {
 struct Evidence {
   ScanInfo info;
   FilmLayout layout;
-  std::vector<StripReading> readings{1};
+  std::vector<StripReading> readings{StripReading(shipped_knowledge().scan.devices)};
   ZeroReport zero{ZeroSource::perforations, 0.01};
   Known<Quantity> glare = Quantity{0.01, 0.002, {}, {}, {}, false};
   Known<ScanCalibration> calibration = Unknown::not_calibrated;
