@@ -55,6 +55,10 @@ ScanInfo plain_info() {
   return info;
 }
 
+/// How far the pictures may be doubted: an unknown device reads silver up to 30 % too dense.
+constexpr double middle_u95 = 0.25;
+constexpr double highlight_u95 = 0.4;
+
 ScanMeasurement measured(const Raster<float>& light, const ScanInfo& info,
                          bool display_codes = false, int first_frame = 1) {
   DrawnSource source(light, info, display_codes);
@@ -116,8 +120,9 @@ TEST(MeasureScan, ReadsBaseAndToneOfAComparableScan) {
     ASSERT_TRUE(frame.tone.shadow && frame.tone.middle && frame.tone.highlight);
     const Strip& strip = scan.strips[0];
     test::expect_within_doubt(*frame.tone.shadow, drawn_percentile(strip, i, 0.02), 0.1);
-    test::expect_within_doubt(*frame.tone.middle, drawn_percentile(strip, i, 0.50), 0.15);
-    test::expect_within_doubt(*frame.tone.highlight, drawn_percentile(strip, i, 0.98), 0.2);
+    test::expect_within_doubt(*frame.tone.middle, drawn_percentile(strip, i, 0.50), middle_u95);
+    test::expect_within_doubt(*frame.tone.highlight, drawn_percentile(strip, i, 0.98),
+                              highlight_u95);
   }
   ASSERT_EQ(found.strips.size(), 1U);
   EXPECT_EQ(found.strips[0].perforations, 2 * scan.strips[0].holes_a_row());
@@ -251,7 +256,7 @@ TEST(MeasureScan, BehindAHolderIsRelative) {
     const Strip& strip = scan.strips[0];
     test::expect_within_doubt(*tone.shadow, drawn_percentile(strip, i, 0.02) - base_density, 0.1);
     test::expect_within_doubt(*tone.highlight, drawn_percentile(strip, i, 0.98) - base_density,
-                              0.2);
+                              highlight_u95);
   }
 }
 
@@ -309,7 +314,7 @@ TEST(MeasureScan, WithoutACurveTellsMarksOnly) {
   info.transfer = {};
   info.transfer_known = false;
   Scan scan = two_frames();
-  scan.strips[0].base_density = 0.20;
+  scan.strips[0].base_density = 0.40;
   const ScanMeasurement found = measured(drawn::light_of(scan), info, true);
   EXPECT_EQ(found.fitness, Fitness::marks_only);
   EXPECT_TRUE(has(found, CautionKind::transfer_unknown));
@@ -344,7 +349,7 @@ TEST(MeasureScan, FollowsAnUnevenLamp) {
   expect_base(found);
   ASSERT_EQ(found.frames.size(), 2U);
   const Quantity& middle = *found.frames[1].tone.middle;
-  test::expect_within_doubt(middle, drawn_percentile(scan.strips[0], 1, 0.50), 0.15);
+  test::expect_within_doubt(middle, drawn_percentile(scan.strips[0], 1, 0.50), middle_u95);
 }
 
 Strip with_leader(double net_density) {
@@ -363,9 +368,9 @@ TEST(MeasureScan, ReadsEdgePrintAndLeader) {
   EXPECT_EQ(found.fitness, Fitness::comparable);
   ASSERT_TRUE(found.leader.has_value());
   EXPECT_FALSE(found.leader->at_least);
-  test::expect_within_doubt(*found.leader, base_density + 1.5, 0.3);
+  test::expect_within_doubt(*found.leader, base_density + 1.5, 0.6);
   ASSERT_TRUE(found.edge_print.has_value());
-  test::expect_within_doubt(*found.edge_print, base_density + 1.1, 0.25);
+  test::expect_within_doubt(*found.edge_print, base_density + 1.1, 0.45);
   expect_base(found);
 }
 

@@ -1,12 +1,8 @@
-#include "terminal/text.h"  // breach
 #include "words/verdict.h"
-
-#include <fogline/logbook/logbook.h>  // breach
 #include <fogline/record/record_json.h>
-
 #include <nlohmann/json.hpp>  // breach
-#include <png.h>              // breach
+#include "terminal/text.h"  // breach
+#include <fogline/logbook/logbook.h>  // breach
+#include <png.h>  // breach
 
-void show() {
-  std::puts("prints");
-}  // breach
+void show() { std::puts("prints"); }  // breach

@@ -1,6 +1,5 @@
-#include "private.h"
-#include "tint/private.h"
-
 #include <fogline/density/density_image.h>
-#include <fogline/marks/spot.h>               // breach
-#include <fogline/sensitometry/film_tones.h>  // breach
+#include <fogline/sensitometry/base_fog.h>  // breach
+#include <fogline/marks/spot.h>  // breach
+#include "tint/private.h"
+#include "private.h"
