@@ -114,7 +114,7 @@ build() {
     cd "$root"
     CMAKE_BUILD_PARALLEL_LEVEL=${CMAKE_BUILD_PARALLEL_LEVEL:-$(nproc)}
     export CMAKE_BUILD_PARALLEL_LEVEL
-    cmake --preset release -D FOGLINE_TESTS="$1" --log-level=WARNING >/dev/null
+    cmake --preset release -D FOGLINE_TESTS="$1" -D FOGLINE_UNITY=ON --log-level=WARNING >/dev/null
     cmake --build --preset release >&2
   )
 }

@@ -26,7 +26,9 @@ if(FOGLINE_WARNINGS_AS_ERRORS)
 endif()
 
 # Headers of the language that nearly every source includes: parsed once a target. Sources include
-# what they use all the same; the preset `dev` builds without, which finds what they forgot.
+# what they use all the same.
 option(FOGLINE_PRECOMPILED "Precompile the language's own headers" ON)
 set(fogline_precompiled <algorithm> <array> <cmath> <cstdint> <functional> <map> <memory> <optional>
                         <string> <string_view> <utility> <vector>)
+# For who builds once; whoever changes sources waits longer with it.
+option(FOGLINE_UNITY "Compile sources of a folder together" OFF)

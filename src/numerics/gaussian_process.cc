@@ -1,5 +1,7 @@
 #include "numerics/gaussian_process.h"
 
+#include "numerics/row_major.h"
+
 #include <cmath>
 
 #include <Eigen/Cholesky>
@@ -9,14 +11,12 @@ namespace fogline {
 
 namespace {
 
-using RowMajor = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-
 /// Added to variances so that smooth functions' matrices keep their roots: a millionth of the
 /// amplitude's square.
 constexpr double least_variance_part = 1e-6;
 
-Eigen::MatrixXd covariances(StrayKernel kernel, std::span<const double> a,
-                            std::span<const double> b) {
+Eigen::MatrixXd kernel_covariances(StrayKernel kernel, std::span<const double> a,
+                                   std::span<const double> b) {
   Eigen::MatrixXd result(a.size(), b.size());
   for (std::size_t i = 0; i < a.size(); ++i) {
     for (std::size_t j = 0; j < b.size(); ++j) {
@@ -52,17 +52,17 @@ StrayingFunction::StrayingFunction(StrayKernel kernel, std::span<const double> p
                                    std::span<const double> error, std::span<const double> nodes)
     : points_(points.size()), nodes_(nodes.size()) {
   const double least = least_variance_part * kernel.amplitude * kernel.amplitude;
-  Eigen::MatrixXd at_points = covariances(kernel, points, points);
+  Eigen::MatrixXd at_points = kernel_covariances(kernel, points, points);
   for (std::size_t i = 0; i < points_; ++i) {
     const auto row = static_cast<Eigen::Index>(i);
     at_points(row, row) += error[i] * error[i] + least;
   }
   const Eigen::LLT<Eigen::MatrixXd> root(at_points);
   root_ = row_by_row(root.matrixL());
-  const Eigen::MatrixXd across = covariances(kernel, nodes, points);
+  const Eigen::MatrixXd across = kernel_covariances(kernel, nodes, points);
   const Eigen::MatrixXd gain = root.solve(across.transpose()).transpose();
   gain_ = row_by_row(gain);
-  Eigen::MatrixXd rest = covariances(kernel, nodes, nodes) - gain * across.transpose();
+  Eigen::MatrixXd rest = kernel_covariances(kernel, nodes, nodes) - gain * across.transpose();
   rest.diagonal().array() += least;
   // Rounding may leave a hair below zero: the robust factorisation takes it for zero.
   const Eigen::LDLT<Eigen::MatrixXd> factors(rest);

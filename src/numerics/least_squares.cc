@@ -1,6 +1,7 @@
 #include "numerics/least_squares.h"
 
 #include "numerics/robust.h"
+#include "numerics/row_major.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,8 +17,6 @@ constexpr double biweight_cut = 4.685;
 /// Reweighting steps; both schemes settle within a dozen on the problems met here.
 constexpr int reweighting_steps = 20;
 
-using RowMajor = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-
 std::vector<double> residuals(const LinearProblem& problem, const LinearFit& fit) {
   std::vector<double> result(problem.observed.size());
   const auto width = static_cast<std::size_t>(problem.coefficients);
@@ -28,7 +27,7 @@ std::vector<double> residuals(const LinearProblem& problem, const LinearFit& fit
   return result;
 }
 
-LinearFit solve(const LinearProblem& problem, const std::vector<double>& row_weights) {
+LinearFit solve_weighted(const LinearProblem& problem, const std::vector<double>& row_weights) {
   LinearFit fit;
   const int rows = problem.rows();
   const int columns = problem.coefficients;
@@ -90,12 +89,12 @@ double LinearFit::predict(std::span<const double> row) const {
 }
 
 LinearFit fit_least_squares(const LinearProblem& problem) {
-  return solve(problem, std::vector<double>(problem.observed.size(), 1.0));
+  return solve_weighted(problem, std::vector<double>(problem.observed.size(), 1.0));
 }
 
 LinearFit fit_robust(const LinearProblem& problem, double scale_floor) {
   std::vector<double> weights(problem.observed.size(), 1.0);
-  LinearFit fit = solve(problem, weights);
+  LinearFit fit = solve_weighted(problem, weights);
   for (int step = 0; step < 2 * reweighting_steps && fit.solved; ++step) {
     const std::vector<double> residual = residuals(problem, fit);
     const double scale = residual_scale(residual, scale_floor);
@@ -109,7 +108,7 @@ LinearFit fit_robust(const LinearProblem& problem, double scale_floor) {
         weights[row] = u < 1.0 ? (1.0 - u * u) * (1.0 - u * u) : 0.0;
       }
     }
-    const LinearFit next = solve(problem, weights);
+    const LinearFit next = solve_weighted(problem, weights);
     if (!next.solved) {
       break;
     }

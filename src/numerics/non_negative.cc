@@ -1,5 +1,7 @@
 #include "numerics/non_negative.h"
 
+#include "numerics/row_major.h"
+
 #include <algorithm>
 #include <cmath>
 #include <vector>
@@ -9,8 +11,6 @@
 namespace fogline {
 
 namespace {
-
-using RowMajor = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
 
 /// Gradients below this share of the largest count as zero.
 constexpr double gradient_tolerance = 1e-10;

@@ -1,5 +1,7 @@
 #include "numerics/normal_draws.h"
 
+#include "numerics/row_major.h"
+
 #include <cmath>
 #include <numbers>
 
@@ -8,11 +10,7 @@
 
 namespace fogline {
 
-namespace {
-
-using RowMajor = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-
-}  // namespace
+namespace {}  // namespace
 
 double SeededNormals::even() {
   state_ += 0x9e3779b97f4a7c15U;
