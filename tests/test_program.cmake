@@ -1,12 +1,15 @@
 # How a program of tests is built and run.
 
 # Instrumented, a test program costs more to optimise than its own code ever runs: what takes the
-# time is the library under test, which is optimised.
+# time is the library under test, which is optimised. But for those that draw millions of pixels or
+# thousands of records themselves.
 set(test_program_options "")
+set(busy_programs "")
 set(instrumented FALSE)
 if(CMAKE_CXX_FLAGS MATCHES "-fsanitize")
   set(instrumented TRUE)
   set(test_program_options -O0)
+  set(busy_programs pixels record)
 endif()
 
 # GoogleTest's headers cost more than most tests: parsed once for all programs.
@@ -25,10 +28,12 @@ endif()
 function(add_test_program name)
   set(program ${name}_test)
   add_executable(${program} ${ARGN})
-  target_compile_options(${program} PRIVATE ${test_program_options})
   target_link_libraries(${program} PRIVATE fogline_warnings GTest::gtest_main GTest::gmock)
-  if(FOGLINE_PRECOMPILED)
-    target_precompile_headers(${program} REUSE_FROM test_headers)
+  if(NOT name IN_LIST busy_programs)
+    target_compile_options(${program} PRIVATE ${test_program_options})
+    if(FOGLINE_PRECOMPILED)
+      target_precompile_headers(${program} REUSE_FROM test_headers)
+    endif()
   endif()
   if(instrumented)
     set(shards 4)
