@@ -50,11 +50,12 @@ TEST(ScratchPieces, LineAlongTheFilmIsFoundFromEndToEnd) {
   }
 }
 
-TEST(ScratchPieces, CoarseScanShowsItFainter) {
-  const std::vector<MarkCandidate> found = pieces_of(scratched(1.5 + 0.5 / 12.0, -0.3, 12.0));
+// One pixel broad, in the middle of a row.
+TEST(ScratchPieces, HalfAsFineAScanShowsItToo) {
+  const std::vector<MarkCandidate> found = pieces_of(scratched(1.5 + 0.5 / 20.0, -0.15, 20.0));
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_NEAR(found[0].size_mm, 10.0, 2.0);
-  EXPECT_LT(found[0].contrast_density, -0.1);
+  EXPECT_NEAR(found[0].contrast_density, -0.15, 0.03);
 }
 
 TEST(ScratchPieces, ItMayDrift) {
