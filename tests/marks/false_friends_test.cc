@@ -99,10 +99,12 @@ TEST(FalseFriends, BarsOfTheEdgePrintAreNoMarks) {
 TEST(FalseFriends, SoftSpotsOfThePictureAreNoDust) {
   DrawnDensity film = two_frames();
   for (const PointMm middle : {PointMm{4.0, 0.0}, {7.0, -6.0}, {18.0, 4.0}}) {
-    film.draw([&](PointMm at, double density) {
-      const double off = distance_mm(at, middle) / 0.25;
-      return density + 0.5 * std::exp(-0.5 * off * off);
-    });
+    film.draw_in({middle.along_mm - 2.0, middle.along_mm + 2.0, middle.across_mm - 2.0,
+                  middle.across_mm + 2.0},
+                 [&](PointMm at, double density) {
+                   const double off = distance_mm(at, middle) / 0.25;
+                   return density + 0.5 * std::exp(-0.5 * off * off);
+                 });
   }
   tell_frames(film);
   film.add_grain(grain, 8);
