@@ -10,8 +10,8 @@
 
 namespace fogline {
 
-/// Dust, pinholes and air bells of one tile, those with `along_mm` in the tile's core first to
-/// last; each stands on its own place (no two overlap).
+/// Dust, pinholes and air bells of one tile, found from the strongest peak to the weakest. Peaks
+/// beside a spot may lead to it once more: find_marks() keeps the surest of what overlaps.
 std::vector<MarkCandidate> find_spots(const MarkTile& tile, const FilmStrip& film,
                                       const MarkKnowledge& knowledge);
 

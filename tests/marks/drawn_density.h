@@ -3,6 +3,7 @@
 
 #include "base/seeded_noise.h"
 #include "marks/find_marks.h"
+#include "marks/mark_tile.h"
 #include "tables/shipped_knowledge.h"
 
 #include <algorithm>
@@ -17,6 +18,18 @@ inline double disc_share(double distance_px, double radius_px) {
   return std::clamp(0.5 + radius_px - distance_px, 0.0, 1.0);
 }
 
+/// Drawn film as a scan shows it, with what is known of the scan before marks are looked for.
+struct DensityScan {
+  ScanGrid grid;
+  StrayLight stray;
+  Lamp lamp;
+
+  [[nodiscard]] MarkContext context(double clear_density) const {
+    return {grid, stray, lamp, clear_density, shipped_knowledge().scan.marks};
+  }
+};
+
+/// Even film, laid straight from left to right; the middle line of the film is the image's.
 class DrawnDensity {
  public:
   DrawnDensity(double length_mm, double width_mm, double pixels_per_mm, double density)
@@ -33,8 +46,11 @@ class DrawnDensity {
   /// Changes each pixel of an area: `change` gets its place on the film and its density, and gives
   /// the new one.
   void draw_in(const FilmExtent& area, const std::function<double(PointMm, double)>& change) {
-    const PointPx begin = film.map.scan_from_film({area.along_begin_mm, area.across_begin_mm});
-    const PointPx end = film.map.scan_from_film({area.along_end_mm, area.across_end_mm});
+    const PointPx one = film.map.scan_from_film({area.along_begin_mm, area.across_begin_mm});
+    const PointPx other = film.map.scan_from_film({area.along_end_mm, area.across_end_mm});
+    // A turned film's first corner isn't the upper left one.
+    const PointPx begin{std::min(one.x, other.x), std::min(one.y, other.y)};
+    const PointPx end{std::max(one.x, other.x), std::max(one.y, other.y)};
     const auto within = [](double px, int size) {
       return std::clamp(static_cast<int>(px), 0, size);
     };
@@ -73,24 +89,67 @@ class DrawnDensity {
     }
   }
 
-  [[nodiscard]] MarkSearch search(double clear_density) const {
-    ScanGrid grid;
-    grid.light = LightRaster(density_.width(), density_.height(), 1);
-    grid.clipped = Raster<std::uint8_t>(density_.width(), density_.height());
-    constexpr double lamp_light = 0.9;
+  /// The scan turned clockwise by a quarter: marks keep their places on the film.
+  [[nodiscard]] DrawnDensity turned() const {
+    DrawnDensity turned = *this;
+    turned.density_ = Raster<float>(density_.height(), density_.width());
     for (int y = 0; y < density_.height(); ++y) {
       for (int x = 0; x < density_.width(); ++x) {
-        const double density = static_cast<double>(density_.at(x, y));
-        grid.light.set_light(x, y, 0,
-                             static_cast<float>(lamp_light * transmittance_from_density(density)));
+        turned.density_.at(density_.height() - 1 - y, x) = density_.at(x, y);
+      }
+    }
+    const PointPx origin = film.map.scan_from_film({0.0, 0.0});
+    turned.film.map = FilmMap::straight({density_.height() - origin.y, origin.x},
+                                        film.map.direction_deg() + 90.0, pixels_per_mm_);
+    return turned;
+  }
+
+  /// The film seen from its other side: what lay above the middle line lies below it. For film
+  /// that isn't turned and has no frames or holes.
+  [[nodiscard]] DrawnDensity mirrored() const {
+    DrawnDensity mirrored = *this;
+    for (int y = 0; y < density_.height(); ++y) {
+      std::copy_n(density_.row(y), density_.width(),
+                  mirrored.density_.row(density_.height() - 1 - y));
+    }
+    return mirrored;
+  }
+
+  /// The whole film as a tile, without the way through a scan; all of it may be searched. For film
+  /// that isn't turned.
+  [[nodiscard]] MarkTile tile(double clear_density) const {
+    MarkTile tile;
+    const double half_width_mm = 0.5 * density_.height() / pixels_per_mm_;
+    tile.extent = {0.0, density_.width() / pixels_per_mm_, -half_width_mm, half_width_mm};
+    tile.pixels_per_mm = pixels_per_mm_;
+    tile.clear_density = clear_density;
+    tile.density = cv::Mat1f(density_.height(), density_.width());
+    std::copy(density_.samples().begin(), density_.samples().end(), tile.density.begin());
+    tile.usable = cv::Mat1b(tile.density.size(), static_cast<unsigned char>(255));
+    return tile;
+  }
+
+  [[nodiscard]] DensityScan scan() const {
+    constexpr double lamp_light = 0.9;
+    DensityScan scan;
+    scan.grid.light = LightRaster(density_.width(), density_.height(), 1);
+    scan.grid.clipped = Raster<std::uint8_t>(density_.width(), density_.height());
+    for (int y = 0; y < density_.height(); ++y) {
+      for (int x = 0; x < density_.width(); ++x) {
+        const double light = lamp_light * std::pow(10.0, -static_cast<double>(density_.at(x, y)));
+        scan.grid.light.set_light(x, y, 0, static_cast<float>(light));
       }
     }
     LightSample sample;
     sample.light = {lamp_light};
-    const StrayLight stray = StrayLight::estimated(grid, {film}, pixels_per_mm_);
-    return find_marks(
-        film, 1,
-        {grid, stray, Lamp::fitted({sample}, 1), clear_density, shipped_knowledge().scan.marks});
+    scan.stray = StrayLight::estimated(scan.grid, {film}, pixels_per_mm_);
+    scan.lamp = Lamp::fitted({sample}, 1);
+    return scan;
+  }
+
+  [[nodiscard]] MarkSearch search(double clear_density) const {
+    const DensityScan seen = scan();
+    return find_marks(film, 1, seen.context(clear_density));
   }
 
   FilmStrip film;
