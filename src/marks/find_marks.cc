@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <stdexcept>
 
 namespace fogline {
 
@@ -137,11 +138,22 @@ ScoreWorth worth_of(MarkKind kind, const MarkKnowledge& knowledge) {
       return knowledge.bell.worth;
     case MarkKind::pinhole:
       return knowledge.pinhole.worth;
-    default:
+    case MarkKind::drying_mark:
+      // The rings' score is log odds already.
+      return {0.0, 1.0};
+    case MarkKind::surge:
+    case MarkKind::light_leak:
+    case MarkKind::contact_mark:
+    case MarkKind::kink_mark:
+    case MarkKind::static_mark:
+    case MarkKind::bromide_drag:
+    case MarkKind::low_level:
+    case MarkKind::fingerprint:
+    case MarkKind::interference_rings:
+    case MarkKind::unknown:
       break;
   }
-  // The rings' score is log odds already.
-  return {0.0, 1.0};
+  throw std::logic_error("no search finds marks of this kind");
 }
 
 double confidence_of(const MarkCandidate& mark, const MarkKnowledge& knowledge) {

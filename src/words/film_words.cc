@@ -1,5 +1,6 @@
 #include "words/film_words.h"
 
+#include "base/member_names.h"
 #include "words/judgement_words.h"
 #include "words/unknown_words.h"
 
@@ -36,10 +37,10 @@ constexpr std::array<MarkWord, 16> mark_words{{
     {MarkKind::unknown, "mark of unknown kind", "marks of unknown kind"},
 }};
 
+static_assert(in_order_and_complete(mark_words));
+
 const MarkWord& word_of(MarkKind kind) {
-  const auto* const word = std::find_if(mark_words.begin(), mark_words.end(),
-                                        [&](const MarkWord& known) { return known.kind == kind; });
-  return word == mark_words.end() ? mark_words.back() : *word;
+  return mark_words[static_cast<std::size_t>(kind)];
 }
 
 std::string component_words(TintKind kind) {
@@ -69,9 +70,14 @@ std::string_view measure_words(TintKind kind) {
       return " in unexposed film";
     case TintKind::image_stain:
       return " in blue at a silver density of 1";
-    default:
-      return " in the channel that it darkens most";
+    case TintKind::none:
+    case TintKind::dye_left:
+    case TintKind::sensitising_dye:
+    case TintKind::antihalation_dye:
+    case TintKind::yellow_stain:
+      break;
   }
+  return " in the channel that it darkens most";
 }
 
 std::string component_sentence(const TintComponent& component, DensityUnits units) {

@@ -22,7 +22,8 @@ struct Command {
   CommandSpec spec;
   std::vector<Option<Request>> options;
   void (*read_operands)(Request&, const std::vector<std::string>& operands);
-  /// Refuses what can't be meant though each option can. Throws UsageError.
+  /// Refuses what can't be meant though each option can; nullptr where there is nothing to refuse.
+  /// Throws UsageError.
   void (*check)(const Request&);
   ExitStatus (*run)(const Request&);
 };
@@ -40,7 +41,9 @@ Request request_from_given(const Command<Request>& command, const GivenOptions& 
       }
     }
   }
-  command.check(request);
+  if (command.check != nullptr) {
+    command.check(request);
+  }
   return request;
 }
 
