@@ -5,9 +5,9 @@ namespace fogline {
 namespace {
 
 /// What the factor's span means for densities: half of it is how far the factor taken may be off.
-/// With it dQ off, clear film of 0.25 base and 0.05 fog is read 0.73 dQ of its base wrong, and under
-/// dense silver, where the slope of silver's scale reaches 1 + 1.14 (Q - 1), about 1.1 dQ (both from
-/// `directed_density`).
+/// With it dQ off, clear film of 0.25 base and 0.05 fog is read 0.73 dQ of its base wrong, and
+/// under dense silver, where the slope of silver's scale reaches 1 + 1.14 (Q - 1), about 1.1 dQ
+/// (both from `directed_density`).
 AngleOfLight angle_from(const KnowledgeTable& table) {
   constexpr double base_share = 0.73;
   constexpr double dense_base_share = 1.1;
