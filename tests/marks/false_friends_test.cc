@@ -13,7 +13,7 @@ namespace {
 
 using testing::IsEmpty;
 
-constexpr double pixels_per_mm = 24.0;
+constexpr double pixels_per_mm = 20.0;
 constexpr double clear = 0.3;
 constexpr double grain = 0.015;
 
