@@ -124,6 +124,8 @@ void KnowledgeFile::refuse_rest() const {
   refuse_rest_of(whole_, "");
 }
 
+// As deep as the shipped tables are nested.
+// NOLINTNEXTLINE(misc-no-recursion)
 void KnowledgeFile::refuse_rest_of(const toml::table& table, const std::string& name) const {
   constexpr std::string_view source = "source";
   bool holds_values = false;

@@ -57,7 +57,7 @@ struct ScanContext {
   /// Bare light's level by a blank scan that was divided out; absent without one.
   std::optional<PerChannel<double>> blank_level;
   /// As in StripReading.
-  const ScannerCalibration* scanner;
+  const ScannerCalibration* scanner = nullptr;
   const DeviceKnowledge& devices;
 };
 
