@@ -33,8 +33,8 @@ ClearLevel from_rebate(const drawn::Strip& strip, const drawn::Laid& laid) {
 constexpr double slack = 0.01;
 
 TEST(ClearLevelFromRebate, ReadsBasePicturesAndGrain) {
-  for (const std::uint32_t seed : {1U, 2U, 3U}) {
-    for (const double base : {0.06, 0.28, 0.5}) {
+  for (const std::uint32_t seed : {1U, 2U}) {
+    for (const double base : {0.06, 0.5}) {
       drawn::Strip strip = two_pictures();
       strip.base_density = base;
       const ClearLevel level = from_rebate(strip, {.grain_density = 0.02, .seed = seed});

@@ -44,7 +44,7 @@ TEST(PerforatedStrips, AreNoneWithoutFilm) {
 }
 
 TEST(PerforatedStrips, PairTwoRowsAndMeasureTheScale) {
-  for (const double pixels_per_mm : {5.0, 8.0, 12.0}) {
+  for (const double pixels_per_mm : {5.0, 7.0, 10.0}) {
     const drawn::Scan scan = drawn::scan_of(one_picture(), pixels_per_mm);
     const std::vector<FilmStrip> strips = perforated_strips(drawn::finding_of(scan));
     SCOPED_TRACE(pixels_per_mm);
@@ -170,7 +170,7 @@ TEST(PerforatedStrips, TwoFilmsAreTwoStripsInOrder) {
 
 // Light or dark lamp, grain of any size up to a tenth of density: the same holes.
 TEST(PerforatedStrips, GrainAddsAndMovesNoHole) {
-  for (const double grain : {0.0, 0.02, 0.04}) {
+  for (const double grain : {0.02, 0.04}) {
     for (const std::uint32_t seed : {1U, 2U}) {
       drawn::Scan scan = drawn::scan_of(one_picture());
       scan.grain_density = grain;

@@ -11,7 +11,7 @@
 namespace fogline {
 namespace {
 
-constexpr int width = 800;
+constexpr int width = 440;
 constexpr int height = 400;
 
 drawn::Wedge nine_steps(double direction_deg = 0.0) {
@@ -20,6 +20,7 @@ drawn::Wedge nine_steps(double direction_deg = 0.0) {
   wedge.pitch_px = 36.0;
   wedge.step_density = 0.25;
   wedge.direction_deg = direction_deg;
+  wedge.middle = {220.0, 200.0};
   return wedge;
 }
 

@@ -75,10 +75,12 @@ std::vector<EvenPatch> even_patches(const cv::Mat1f& smooth, const cv::Mat1f& un
           area < least_fill * box.area()) {
         continue;
       }
-      const EvenPatch patch{{middles.at<double>(label, 0), middles.at<double>(label, 1)},
-                            static_cast<double>(box.width),
-                            static_cast<double>(box.height),
-                            level_of(smooth, labels, label, box)};
+      // A pixel's place is its middle: half a pixel beyond its number.
+      const EvenPatch patch{
+          {middles.at<double>(label, 0) + 0.5, middles.at<double>(label, 1) + 0.5},
+          static_cast<double>(box.width),
+          static_cast<double>(box.height),
+          level_of(smooth, labels, label, box)};
       // Seen before at a finer threshold: that one is nearer to its own step.
       const bool known = std::any_of(patches.begin(), patches.end(),
                                      [&](const EvenPatch& p) { return same_patch(p, patch); });
