@@ -40,6 +40,17 @@ Raster<float> quarter(const Raster<float>& light) {
   return result;
 }
 
+/// Its light and what is found on it: what all others are held against, worked out once.
+const Raster<float>& plain_light() {
+  static const Raster<float> light = drawn::light_of(two_pictures());
+  return light;
+}
+
+const FilmLayout& plain_layout() {
+  static const FilmLayout layout = find_film(drawn::grid_of(plain_light()), {});
+  return layout;
+}
+
 /// Middles of the frames of a layout's only strip, stored pixels, as they come.
 std::vector<PointPx> frame_middles(const FilmLayout& layout) {
   std::vector<PointPx> middles;
@@ -64,8 +75,8 @@ void expect_same(const std::vector<PointPx>& found, const std::vector<PointPx>& 
 
 TEST(FindFilmSymmetry, AMirroredScanGivesTheMirroredFilm) {
   const drawn::Scan scan = two_pictures();
-  const Raster<float> light = drawn::light_of(scan);
-  const std::vector<PointPx> plain = frame_middles(find_film(drawn::grid_of(light), {}));
+  const Raster<float>& light = plain_light();
+  const std::vector<PointPx> plain = frame_middles(plain_layout());
   ASSERT_EQ(plain.size(), 2U);
   for (const bool left_right : {true, false}) {
     std::vector<PointPx> wanted = plain;
@@ -82,18 +93,17 @@ TEST(FindFilmSymmetry, AMirroredScanGivesTheMirroredFilm) {
 
 TEST(FindFilmSymmetry, AQuarterTurnGivesTheTurnedFilm) {
   const drawn::Scan scan = two_pictures();
-  const Raster<float> light = drawn::light_of(scan);
-  std::vector<PointPx> wanted = frame_middles(find_film(drawn::grid_of(light), {}));
+  std::vector<PointPx> wanted = frame_middles(plain_layout());
   for (PointPx& at : wanted) {
     at = {scan.height_px - at.y, at.x};
   }
-  expect_same(frame_middles(find_film(drawn::grid_of(quarter(light)), {})), wanted);
+  expect_same(frame_middles(find_film(drawn::grid_of(quarter(plain_light())), {})), wanted);
 }
 
 // Film is found on the logarithm of light: a lamp of a fiftieth the light changes nothing.
 TEST(FindFilmSymmetry, TheLampsLightDoesntMatter) {
   drawn::Scan scan = two_pictures();
-  const FilmLayout bright = find_film(drawn::grid_of(scan), {});
+  const FilmLayout& bright = plain_layout();
   ASSERT_EQ(bright.strips.size(), 1U);
   for (const double light : {0.3, 0.02}) {
     scan.bare_light = light;
@@ -106,11 +116,9 @@ TEST(FindFilmSymmetry, TheLampsLightDoesntMatter) {
 
 // "Under any monotone reading of the codes": gammas from a half to the double.
 TEST(FindFilmSymmetry, TheToneCurveDoesntMatter) {
-  const drawn::Scan scan = two_pictures();
-  const Raster<float> light = drawn::light_of(scan);
-  const FilmLayout linear = find_film(drawn::grid_of(light), {});
+  const FilmLayout& linear = plain_layout();
   for (const float gamma : {0.5F, 2.0F}) {
-    Raster<float> bent = light;
+    Raster<float> bent = plain_light();
     for (float& value : bent.samples()) {
       value = std::pow(value, gamma);
     }
@@ -124,10 +132,8 @@ TEST(FindFilmSymmetry, TheToneCurveDoesntMatter) {
 
 // A grid that averages two by two stored pixels speaks of stored pixels all the same.
 TEST(FindFilmSymmetry, AReducedGridTellsStoredPixels) {
-  const drawn::Scan scan = two_pictures();
-  const Raster<float> light = drawn::light_of(scan);
-  const FilmLayout whole = find_film(drawn::grid_of(light), {});
-  ScanGrid doubled = drawn::grid_of(light);
+  const FilmLayout& whole = plain_layout();
+  ScanGrid doubled = drawn::grid_of(plain_light());
   doubled.reduction = 2;
   const FilmLayout layout = find_film(doubled, {});
   ASSERT_TRUE(layout.pixels_per_mm && whole.pixels_per_mm);
@@ -158,11 +164,10 @@ TEST(FindFilmSymmetry, NoiseInventsNoFrames) {
 
 // The holes give the scale, whatever the file's tag says.
 TEST(FindFilmSymmetry, AWrongTagChangesNothing) {
-  const drawn::Scan scan = two_pictures();
-  const FilmLayout plain = find_film(drawn::grid_of(scan), {});
+  const FilmLayout& plain = plain_layout();
   FindOptions options;
-  options.tag_pixels_per_mm = 2.5 * scan.pixels_per_mm;
-  const FilmLayout tagged = find_film(drawn::grid_of(scan), options);
+  options.tag_pixels_per_mm = 2.5 * two_pictures().pixels_per_mm;
+  const FilmLayout tagged = find_film(drawn::grid_of(plain_light()), options);
   EXPECT_EQ(tagged.pixels_per_mm, plain.pixels_per_mm);
   expect_same(frame_middles(tagged), frame_middles(plain));
 }

@@ -30,7 +30,7 @@ void expect_frames(const FilmStrip& film, const drawn::Strip& truth) {
 
 // Gaps of 0.8 to 4 mm, drawn; two pictures a strip.
 TEST(FramesOnPerforated, LieWhereTheyWereDrawn) {
-  for (std::uint32_t seed = 1; seed <= 4; ++seed) {
+  for (std::uint32_t seed = 1; seed <= 3; ++seed) {
     SeededNoise draw(seed);
     drawn::Strip strip;
     const double first = draw.uniform(1.0, 4.0);

@@ -10,7 +10,7 @@
 namespace fogline {
 namespace {
 
-constexpr double pixels_per_mm = 5.0;
+constexpr double pixels_per_mm = 4.0;
 /// A border may lie off by one of these scans' pixels and the blur of grain.
 constexpr double border_mm = 0.25;
 
