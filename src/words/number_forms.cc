@@ -44,8 +44,9 @@ std::string median_text(double frames) {
   return count == 1 ? "the one frame" : "the median of " + std::to_string(count) + " frames";
 }
 
-std::string signed_text(double value) {
+std::string signed_text(double number) {
   constexpr int digits = 2;
+  const double value = number == 0.0 ? 0.0 : number;  // never "+-0"
   std::array<char, 32> text{};
   const auto end = std::to_chars(text.data(), text.data() + text.size(), value,
                                  std::chars_format::general, digits);
@@ -80,7 +81,8 @@ std::string number_in_form(double value, std::string_view form) {
   const std::string_view decimals = with_sign ? form.substr(1) : form;
   if (decimals.size() == 1 && decimals.front() >= '0' && decimals.front() <= '0' + most_decimals) {
     const std::string text = text_from_number(shown, decimals.front() - '0');
-    return with_sign && shown > 0.0 ? "+" + text : text;
+    const bool nothing = text.find_first_not_of("0.") == std::string::npos;
+    return with_sign && shown > 0.0 && !nothing ? "+" + text : text;
   }
   throw std::logic_error("no form of a number is called " + std::string(form));
 }
