@@ -50,7 +50,8 @@ std::string signed_text(double number) {
   std::array<char, 32> text{};
   const auto end = std::to_chars(text.data(), text.data() + text.size(), value,
                                  std::chars_format::general, digits);
-  return (value < 0.0 ? "" : "+") + std::string(text.data(), end.ptr);
+  std::string with_sign(value < 0.0 ? "" : "+");
+  return with_sign.append(text.data(), end.ptr);
 }
 
 }  // namespace
