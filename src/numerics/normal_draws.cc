@@ -10,8 +10,6 @@
 
 namespace fogline {
 
-namespace {}  // namespace
-
 double SeededNormals::even() {
   state_ += 0x9e3779b97f4a7c15U;
   std::uint64_t mixed = state_;

@@ -1,5 +1,5 @@
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <cmath>
 

@@ -3,7 +3,7 @@
 #include "record/field_walker.h"
 
 #include <fogline/process/advice.h>
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <optional>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <string>
 

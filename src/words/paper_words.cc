@@ -2,7 +2,7 @@
 
 #include "process/paper_grade.h"
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 namespace fogline {
 

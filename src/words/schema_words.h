@@ -7,7 +7,7 @@
 #include <fogline/film/film_format.h>
 #include <fogline/marks/mark.h>
 #include <fogline/process/advice.h>
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 #include <fogline/process/roll_card.h>
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>

@@ -3,7 +3,7 @@
 
 #include "simulator/roll_faults.h"
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <array>
 #include <cstddef>

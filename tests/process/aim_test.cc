@@ -1,4 +1,4 @@
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <gtest/gtest.h>
 

@@ -2,7 +2,7 @@
 #include "process/invented_reading.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <algorithm>
 

@@ -2,7 +2,7 @@
 #include "record/invented_curve.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 #include <fogline/process/roll_card.h>
 
 #include <gmock/gmock.h>

@@ -3,7 +3,7 @@
 #include "words/bath_words.h"
 #include "words/rescue_words.h"
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <algorithm>
 #include <array>

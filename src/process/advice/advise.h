@@ -4,7 +4,7 @@
 
 #include <fogline/process/advice.h>
 #include <fogline/process/finding.h>
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <vector>
 

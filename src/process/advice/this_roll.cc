@@ -1,6 +1,6 @@
 #include "process/advice/this_roll.h"
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <algorithm>
 #include <utility>

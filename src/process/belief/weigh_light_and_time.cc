@@ -6,7 +6,7 @@
 #include "process/belief/target_belief.h"
 #include "process/causes/light_evidence.h"
 
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <cmath>
 

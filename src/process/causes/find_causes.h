@@ -3,7 +3,7 @@
 #include "process/roll_population.h"
 
 #include <fogline/process/finding.h>
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <vector>
 

@@ -3,7 +3,7 @@
 #include "process/belief/light_signs.h"
 
 #include <fogline/process/evidence.h>
-#include <fogline/process/light_or_time.h>
+#include <fogline/process/light_and_development.h>
 
 #include <vector>
 

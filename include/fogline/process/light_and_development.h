@@ -42,10 +42,9 @@ Aim aim_for(const RollCard* card, std::optional<double> wanted);
 /// Light or time: how likely each is the main cause of how the roll looks. The five exclude one
 /// another and sum to 1 where the roll was judged.
 ///
-/// Exposure counts beyond the population's latitude (two thirds of a stop), development beyond the
-/// aim's tolerance (0.05 of contrast index). Where neither counts the roll is normal; where both
-/// do, the main cause is the one that moves the net density of the middle tone further: 20 % of
-/// contrast weigh as much as 0.8 stop.
+/// Exposure counts beyond the population's latitude, development beyond the aim's tolerance. Where
+/// neither counts the roll is normal; where both do, the main cause is the one that moves the net
+/// density of the middle tone further: 20 % of contrast weigh as much as 0.8 stop.
 struct CauseProbabilities {
   double normal = 0.0;
   double under_exposed = 0.0;
