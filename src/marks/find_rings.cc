@@ -127,8 +127,12 @@ ClosedLine closed_line(const RingPath& path, const Rim& rim, const MarkTile& til
       std::accumulate(path.radius.begin(), path.radius.end(), 0.0) / ring_directions;
   // A rim in pieces has heights of any spread: more of it says no more.
   constexpr double most_spread = 4.0;
-  line.signs = {rim.seen, std::min(rim.spread, most_spread), rim.alone,
-                mean_radius_px / tile.pixels_per_mm, path.sum / ring_directions};
+  line.signs = {rim.seen,
+                std::min(rim.spread, most_spread),
+                rim.alone,
+                mean_radius_px / tile.pixels_per_mm,
+                path.sum / ring_directions,
+                0.0};
   return line;
 }
 
@@ -185,12 +189,48 @@ std::optional<RingPath> centred_ring(const LineEvidence& evidence, cv::Point2d m
   return path;
 }
 
+bool overlap(const FilmExtent& a, const FilmExtent& b) {
+  return std::min(a.along_end_mm, b.along_end_mm) > std::max(a.along_begin_mm, b.along_begin_mm) &&
+         std::min(a.across_end_mm, b.across_end_mm) >
+             std::max(a.across_begin_mm, b.across_begin_mm);
+}
+
+/// Whether two lines are of one size along and across.
+bool same_size(const FilmExtent& a, const FilmExtent& b) {
+  // A ring met from two places differs by less, two drops hardly ever by so little.
+  constexpr double most_off = 0.08;
+  const auto alike = [](double one, double other) {
+    return std::abs(one / other - 1.0) < most_off;
+  };
+  return alike(a.along_end_mm - a.along_begin_mm, b.along_end_mm - b.along_begin_mm) &&
+         alike(a.across_end_mm - a.across_begin_mm, b.across_end_mm - b.across_begin_mm);
+}
+
+/// How many other lines of a line's size there are, each counted once.
+double twins_of(const ClosedLine& line, const std::vector<ClosedLine>& all) {
+  // A row of three or more is no chance.
+  constexpr std::size_t most_twins = 3;
+  std::vector<FilmExtent> twins;
+  for (const ClosedLine& other : all) {
+    const FilmExtent& extent = other.mark.extent;
+    const bool counted = std::any_of(twins.begin(), twins.end(),
+                                     [&](const FilmExtent& twin) { return overlap(twin, extent); });
+    if (!counted && !overlap(extent, line.mark.extent) && same_size(extent, line.mark.extent)) {
+      twins.push_back(extent);
+      if (twins.size() == most_twins) {
+        break;
+      }
+    }
+  }
+  return static_cast<double>(twins.size());
+}
+
 }  // namespace
 
 double ring_log_odds(const RingSigns& signs, const RingScore& score) {
   return score.constant + score.seen * signs.seen + score.spread * signs.spread +
          score.alone * signs.alone + score.log_radius * std::log(signs.mean_radius_mm) +
-         score.evidence * signs.mean_evidence;
+         score.evidence * signs.mean_evidence + score.twins * signs.twins;
 }
 
 std::vector<ClosedLine> closed_lines(const MarkTile& tile, const RingKnowledge& knowledge) {
@@ -212,6 +252,9 @@ std::vector<ClosedLine> closed_lines(const MarkTile& tile, const RingKnowledge& 
         lines.push_back(closed_line(*path, rim, tile, knowledge.rim_mm));
       }
     }
+  }
+  for (ClosedLine& line : lines) {
+    line.signs.twins = twins_of(line, lines);
   }
   return lines;
 }

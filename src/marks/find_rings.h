@@ -18,6 +18,7 @@ struct RingSigns {
   double alone = 0.0;           ///< evidence on the outline over that a little inside and outside
   double mean_radius_mm = 0.0;  ///< pictures hold many small closed lines, few large ones
   double mean_evidence = 0.0;   ///< of the outline's directions
+  double twins = 0.0;           ///< other lines of the same size: windows have them, drops don't
 };
 
 /// A closed line that may be a drop's rim.

@@ -106,6 +106,7 @@ struct RingScore {
   double alone = 0.0;
   double log_radius = 0.0;
   double evidence = 0.0;
+  double twins = 0.0;
 
   bool operator==(const RingScore&) const = default;
 };

@@ -103,6 +103,7 @@ RingKnowledge ring_from(const KnowledgeTable& table) {
   ring.score.alone = score.number("alone", any_weight);
   ring.score.log_radius = score.number("log_radius", any_weight);
   ring.score.evidence = score.number("evidence", any_weight);
+  ring.score.twins = score.number("twins", any_weight);
   return ring;
 }
 

@@ -27,6 +27,7 @@ using fogline::MarkKind;
 struct Options {
   int fine = 60;
   int coarse = 40;
+  int medium = 40;
   int clean = 20;
   unsigned long long seed = 1;
   unsigned jobs = 2;
@@ -36,11 +37,12 @@ struct Options {
 };
 
 constexpr const char* usage =
-    "marks_bench [--fine N] [--coarse N] [--clean N] [--seed FIRST] [--jobs N] [--list]\n"
-    "            [--keep FOLDER] [--file SCAN]\n"
+    "marks_bench [--fine N] [--coarse N] [--medium N] [--clean N] [--seed FIRST] [--jobs N]\n"
+    "            [--list] [--keep FOLDER] [--file SCAN]\n"
     "  --fine N       one-frame scans at 1200 pixels an inch (60)\n"
     "  --coarse N     two-frame scans at 10 to 18 pixels a millimetre (40)\n"
-    "  --clean N      scans without marks, of each of the two (20)\n"
+    "  --medium N     two-frame scans of 120 film, as coarse (40)\n"
+    "  --clean N      scans without marks, of each of the three (20)\n"
     "  --seed FIRST   first seed (1)\n"
     "  --jobs N       scans at a time (2)\n"
     "  --list         list every mark told, and every one missed\n"
@@ -59,6 +61,8 @@ bool parse(int argc, char** argv, Options& options) {
       options.fine = std::atoi(value.c_str());
     } else if (word == "--coarse") {
       options.coarse = std::atoi(value.c_str());
+    } else if (word == "--medium") {
+      options.medium = std::atoi(value.c_str());
     } else if (word == "--clean") {
       options.clean = std::atoi(value.c_str());
     } else if (word == "--seed") {
@@ -88,8 +92,10 @@ std::vector<MarksCase> run(const Options& options, const std::string& folder) {
   };
   plan(MarksScan::fine, options.fine);
   plan(MarksScan::coarse, options.coarse);
+  plan(MarksScan::medium, options.medium);
   plan(MarksScan::fine_clean, options.clean);
   plan(MarksScan::coarse_clean, options.clean);
+  plan(MarksScan::medium_clean, options.clean);
   std::atomic<std::size_t> next = 0;
   const auto work = [&] {
     for (std::size_t i = next++; i < cases.size(); i = next++) {
@@ -163,7 +169,8 @@ void print_confidence(const std::vector<MarksCase>& cases) {
 }
 
 void print_clean(const std::vector<MarksCase>& cases) {
-  for (const MarksScan scan : {MarksScan::fine_clean, MarksScan::coarse_clean}) {
+  for (const MarksScan scan :
+       {MarksScan::fine_clean, MarksScan::coarse_clean, MarksScan::medium_clean}) {
     double area = 0.0;
     int alarms = 0;
     std::array<int, kinds.size()> of_kind{};
@@ -180,8 +187,7 @@ void print_clean(const std::vector<MarksCase>& cases) {
       }
     }
     std::printf("\nclean film, %s: %d false marks on %.0f cm2, %.2f a 100 cm2 (",
-                scan == MarksScan::fine_clean ? "fine" : "coarse", alarms, area,
-                area > 0.0 ? 100.0 * alarms / area : 0.0);
+                bench::scan_name(scan), alarms, area, area > 0.0 ? 100.0 * alarms / area : 0.0);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
       std::printf("%s%s %d", k > 0 ? ", " : "", bench::mark_name(kinds[k]), of_kind[k]);
     }
@@ -235,6 +241,7 @@ int main(int argc, char** argv) {
   }
   print_kinds("FINE, 47 px/mm", cases, MarksScan::fine);
   print_kinds("COARSE, 10 to 18 px/mm", cases, MarksScan::coarse);
+  print_kinds("120 FILM, 10 to 18 px/mm", cases, MarksScan::medium);
   print_confidence(cases);
   print_clean(cases);
   return 0;

@@ -36,7 +36,7 @@ MarkPlan mark_somewhere(filmsim::MarkKind kind, const filmsim::StripPlan& strip,
   MarkPlan mark;
   mark.kind = kind;
   mark.middle_mm = {random.uniform(1.0, strip.geometry.length_mm - 1.0),
-                    random.uniform(0.5, filmsim::k135WidthMm - 0.5)};
+                    random.uniform(0.5, filmsim::film_width_mm(strip.geometry.format) - 0.5)};
   mark.angle_deg = random.uniform(0.0, 180.0);
   mark.seed = random.next() >> 1U;
   return mark;
@@ -211,16 +211,38 @@ const char* mark_name(MarkKind kind) {
   }
 }
 
+const char* scan_name(MarksScan scan) {
+  switch (scan) {
+    case MarksScan::fine:
+    case MarksScan::fine_clean:
+      return "fine";
+    case MarksScan::coarse:
+    case MarksScan::coarse_clean:
+      return "coarse";
+    case MarksScan::medium:
+    case MarksScan::medium_clean:
+      break;
+  }
+  return "medium";
+}
+
 filmsim::Scenario marks_scenario(std::uint64_t seed, MarksScan scan) {
   const bool fine = scan == MarksScan::fine || scan == MarksScan::fine_clean;
-  const bool clean = scan == MarksScan::fine_clean || scan == MarksScan::coarse_clean;
-  filmsim::Random random(seed, fine ? 71U : 72U);
+  const bool medium = scan == MarksScan::medium || scan == MarksScan::medium_clean;
+  const bool clean = scan == MarksScan::fine_clean || scan == MarksScan::coarse_clean ||
+                     scan == MarksScan::medium_clean;
+  filmsim::Random random(seed, fine ? 71U : medium ? 73U : 72U);
   filmsim::Scenario scenario;
   scenario.seed = seed;
   scenario.kind = "marks";
   scenario.pixels_per_mm = fine ? fine_pixels_per_mm : random.uniform(10.0, 18.0);
-  const filmsim::Roll roll = filmsim::sample_roll(filmsim::FilmFormat::k135, random);
+  const filmsim::Roll roll =
+      filmsim::sample_roll(medium ? filmsim::FilmFormat::k120 : filmsim::FilmFormat::k135, random);
   filmsim::StripLayout layout;
+  if (medium) {
+    layout.format = filmsim::FilmFormat::k120;
+    layout.frame_length_mm = layout.frame_width_mm = 56.0;
+  }
   layout.frames = fine ? 1 : 2;
   scenario.strips.push_back(filmsim::lay_out_strip(roll, layout, random));
   constexpr std::array devices{filmsim::Device::kFlatbed, filmsim::Device::kFlatbed,
@@ -264,7 +286,8 @@ MarksCase run_marks_case(std::uint64_t seed, MarksScan scan, const std::string& 
       filmsim::write_scan(simulated, folder + "/marks-" + std::to_string(static_cast<int>(scan)) +
                                          "-" + std::to_string(seed) + ".tif");
   const filmsim::StripPlan& strip = simulated.scenario.strips[0];
-  result.film_cm2 = strip.geometry.length_mm * filmsim::k135WidthMm / 100.0;
+  const double width_mm = filmsim::film_width_mm(strip.geometry.format);
+  result.film_cm2 = strip.geometry.length_mm * width_mm / 100.0;
   try {
     const auto start = std::chrono::steady_clock::now();
     const auto source = fogline::open_scan(path, {});

@@ -13,10 +13,12 @@ namespace bench {
 
 /// What kind of scan is searched.
 enum class MarksScan {
-  fine,        ///< one frame of 135, 1200 pixels an inch
-  coarse,      ///< two frames, 10 to 18 pixels a millimetre
+  fine,    ///< one frame of 135, 1200 pixels an inch
+  coarse,  ///< two frames, 10 to 18 pixels a millimetre
+  medium,  ///< two frames of 120 as coarse: larger pictures, with small closed lines of their own
   fine_clean,  ///< the same without any mark
-  coarse_clean
+  coarse_clean,
+  medium_clean
 };
 
 /// A true mark.
@@ -58,6 +60,9 @@ struct MarksCase {
 };
 
 const char* mark_name(fogline::MarkKind kind);
+
+/// "fine", "coarse" or "medium", with marks or without.
+const char* scan_name(MarksScan scan);
 
 /// A scan of the kind, the same for the same seed.
 filmsim::Scenario marks_scenario(std::uint64_t seed, MarksScan scan);

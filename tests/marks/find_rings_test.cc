@@ -164,9 +164,9 @@ TEST(FindRings, MirroredFilmHasTheMirroredRing) {
 }
 
 TEST(RingLogOdds, EachSignCountsByItsWeight) {
-  const RingScore score{-3.0, 2.0, -1.0, 4.0, 0.5, 0.25};
-  const RingSigns signs{0.9, 0.4, 0.8, std::exp(1.0), 2.0};
-  EXPECT_NEAR(ring_log_odds(signs, score), -3.0 + 1.8 - 0.4 + 3.2 + 0.5 + 0.5, 1e-12);
+  const RingScore score{-3.0, 2.0, -1.0, 4.0, 0.5, 0.25, -1.5};
+  const RingSigns signs{0.9, 0.4, 0.8, std::exp(1.0), 2.0, 2.0};
+  EXPECT_NEAR(ring_log_odds(signs, score), -3.0 + 1.8 - 0.4 + 3.2 + 0.5 + 0.5 - 3.0, 1e-12);
   RingSigns twice = signs;
   twice.mean_radius_mm *= 2.0;
   EXPECT_NEAR(ring_log_odds(twice, score) - ring_log_odds(signs, score), 0.5 * std::log(2.0),
@@ -175,7 +175,7 @@ TEST(RingLogOdds, EachSignCountsByItsWeight) {
 
 // The shipped weights: what a rim shows speaks for it.
 TEST(RingLogOdds, ShippedWeightsHaveTheRightSigns) {
-  const RingSigns signs{0.9, 0.4, 0.8, 2.5, 2.0};
+  const RingSigns signs{0.9, 0.4, 0.8, 2.5, 2.0, 0.0};
   const double odds = ring_log_odds(signs, knowledge().score);
   RingSigns torn = signs;
   torn.seen = 0.6;
@@ -189,6 +189,9 @@ TEST(RingLogOdds, ShippedWeightsHaveTheRightSigns) {
   RingSigns small = signs;
   small.mean_radius_mm = 1.2;
   EXPECT_LT(ring_log_odds(small, knowledge().score), odds);
+  RingSigns in_a_row = signs;
+  in_a_row.twins = 3.0;
+  EXPECT_LT(ring_log_odds(in_a_row, knowledge().score), odds);
 }
 
 }  // namespace

@@ -17,7 +17,8 @@ namespace {
 constexpr const char* usage =
     "fit_rings [--seeds N] [--seed FIRST] [--jobs N] [--write FILE]\n"
     "fit_rings --examples FILE\n"
-    "  --seeds N        draws a fine and a coarse scan for each of N seeds (200)\n"
+    "  --seeds N        draws a coarse scan, a fine one and one of 120 film for each of N seeds "
+    "(200)\n"
     "  --seed FIRST     first seed (300001)\n"
     "  --jobs N         scans at a time (2)\n"
     "  --write FILE     writes the examples drawn there\n"

@@ -18,8 +18,8 @@ struct DrawnRing {
 /// Seeds are far from those of tests/bench/marks_bench, which judges what the fit is worth.
 inline constexpr std::uint64_t first_ring_seed = 300001;
 
-/// Closed lines of scans with marks, a fine and a coarse one each seed, on `jobs` threads. The same
-/// for the same seeds.
+/// Closed lines of scans with marks, a coarse, a fine and one of 120 film each seed, on `jobs`
+/// threads. The same for the same seeds.
 std::vector<DrawnRing> draw_rings(std::uint64_t first_seed, int seeds, unsigned jobs,
                                   const std::string& folder);
 
@@ -31,7 +31,16 @@ std::vector<DrawnRing> rings_from(const std::string& text);
 /// Weights by logistic regression, rounded as they are shipped.
 fogline::RingScore fit_ring_score(const std::vector<DrawnRing>& rings);
 
-/// The table `ring.score` of calibration/marks.toml.
+/// Closed lines told as rings with 0.8 or more, and how many of them are.
+struct ToldRings {
+  int all = 0;
+  int right = 0;
+};
+
+/// Each fifth of the seeds judged by what is fitted to the others.
+ToldRings told_left_out(const std::vector<DrawnRing>& rings);
+
+/// The table `ring.score` of calibration/marks.toml, with what it is worth.
 std::string toml_of(const fogline::RingScore& score, const std::vector<DrawnRing>& rings);
 
 }  // namespace training

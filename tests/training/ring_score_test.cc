@@ -49,6 +49,7 @@ TEST(RingScore, StoredExamplesAreWhatTheSimulatorGives) {
     EXPECT_NEAR(now.alone, then.alone, 0.005);
     EXPECT_NEAR(now.mean_radius_mm, then.mean_radius_mm, 0.05);
     EXPECT_NEAR(now.mean_evidence, then.mean_evidence, 0.02);
+    EXPECT_EQ(now.twins, then.twins);
   }
 }
 
