@@ -9,7 +9,7 @@
 #include "terminal.h"
 #include "terminal/calibration_text.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/tables/read_tables.h>
 

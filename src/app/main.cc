@@ -4,7 +4,7 @@
 #include "exit_status.h"
 #include "terminal.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/words/refusal_words.h>
 
 #include <exception>

@@ -10,7 +10,7 @@
 #include "terminal.h"
 #include "terminal/text.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/process/roll_card.h>
 #include <fogline/record/record_json.h>
 #include <fogline/tables/read_tables.h>

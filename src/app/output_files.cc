@@ -3,7 +3,7 @@
 #include "files/write_file.h"
 #include "page/html.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/tables/read_tables.h>
 
 #include <filesystem>

@@ -2,7 +2,7 @@
 
 #include "page/html.h"
 
-#include <fogline/roll/scan_picture.h>
+#include <fogline/roll/scan_measurement.h>
 
 #include <vector>
 

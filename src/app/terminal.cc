@@ -1,6 +1,6 @@
 #include "terminal.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 #include <algorithm>
 #include <cstdio>

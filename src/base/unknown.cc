@@ -1,4 +1,4 @@
-#include <fogline/base/unknown.h>
+#include <fogline/base/known.h>
 
 #include <array>
 

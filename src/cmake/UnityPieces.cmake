@@ -1,4 +1,5 @@
-# fogline_unity_pieces(<target> <source>...): compiles a target's sources together in few pieces.
+# fogline_unity_pieces(<target> <source>...): compiles a target's sources together in few pieces,
+# where FOGLINE_UNITY is on.
 #
 # Most of a source's time goes into reading the same headers again, so sources of one folder are
 # compiled as one, as long as no two of them give inner names (of their unnamed namespaces) to
@@ -25,6 +26,9 @@ function(fogline_names_of source names_out)
 endfunction()
 
 function(fogline_unity_pieces target)
+  if(NOT FOGLINE_UNITY)
+    return()
+  endif()
   # Pieces of this many bytes still leave every core something to do.
   set(most_bytes 60000)
   set(pieces "")
@@ -68,7 +72,9 @@ function(fogline_unity_pieces target)
     set_source_files_properties(${source} PROPERTIES UNITY_GROUP ${chosen})
   endforeach()
   set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_MODE GROUP)
-  # Warnings are for who changes sources, and those build one by one: together, an inner constant of
-  # another source counts as shadowed, and GCC 12 sees overflows in strings at -O3 that there are not.
-  target_compile_options(${target} PRIVATE -w)
+  # GCC 12 at -O3 sees overflows in strings that there are not when it sees many sources at once: who
+  # builds once isn't troubled with warnings.
+  if(NOT FOGLINE_WARNINGS_AS_ERRORS)
+    target_compile_options(${target} PRIVATE -w)
+  endif()
 endfunction()

@@ -1,7 +1,7 @@
 #pragma once
 
 #include <fogline/base/refusal.h>
-#include <fogline/density/wedge_reference.h>
+#include <fogline/density/scanner_calibration.h>
 
 #include <optional>
 #include <vector>

@@ -1,6 +1,6 @@
 #include "files/input_file.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 #include <algorithm>
 #include <array>

@@ -3,7 +3,7 @@
 #include "record/judgement_tables.h"
 #include "record/older_reports.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/record/record_json.h>
 
 #include <string>

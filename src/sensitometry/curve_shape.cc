@@ -1,4 +1,4 @@
-#include <fogline/sensitometry/curve_shape.h>
+#include <fogline/sensitometry/characteristic_curve.h>
 
 #include <cmath>
 #include <numbers>

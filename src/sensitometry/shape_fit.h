@@ -4,7 +4,6 @@
 #include "numerics/normal_draws.h"
 
 #include <fogline/sensitometry/characteristic_curve.h>
-#include <fogline/sensitometry/curve_shape.h>
 
 #include <span>
 #include <vector>

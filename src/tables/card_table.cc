@@ -1,6 +1,6 @@
 #include "tables/card_table.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 #include <charconv>
 #include <chrono>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/density/wedge_reference.h>
+#include <fogline/density/scanner_calibration.h>
 
 #include <string>
 #include <vector>

@@ -1,6 +1,6 @@
 #include "tables/knowledge_table.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 #include <cmath>
 #include <utility>

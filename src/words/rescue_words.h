@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/process/advice_reasons.h>
+#include <fogline/process/advice.h>
 
 #include <string>
 

@@ -11,7 +11,7 @@
 #include <fogline/process/roll_card.h>
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
-#include <fogline/sensitometry/curve_shape.h>
+#include <fogline/sensitometry/characteristic_curve.h>
 #include <fogline/sensitometry/film_tones.h>
 #include <fogline/sensitometry/sensitometry.h>
 #include <fogline/tint/tint.h>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 #include <optional>
 #include <ostream>

@@ -7,7 +7,7 @@
 #include "simulator/scenario_sampling.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
 

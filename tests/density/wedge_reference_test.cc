@@ -1,4 +1,4 @@
-#include <fogline/density/wedge_reference.h>
+#include <fogline/density/scanner_calibration.h>
 
 #include <gtest/gtest.h>
 

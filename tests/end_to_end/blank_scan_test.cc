@@ -2,7 +2,7 @@
 #include "measure_file.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 #include <cmath>
 

@@ -6,7 +6,7 @@
 #include "simulator/wedge_sampling.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/roll/calibrate_scanner.h>
 #include <fogline/tables/read_tables.h>
 

@@ -7,7 +7,7 @@
 #include "simulator/scenario_sampling.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 // Feeds any bytes to open_scan as a file in memory, and reads what it opens: all of it coarsely, a
 // part of it finely. Only FileError may come out.
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/pixels/open_scan.h>
 #include <fogline/words/refusal_words.h>
 

@@ -1,7 +1,7 @@
 // Feeds any bytes to the reader of reports. Only FileError may come out; what is read must be read
 // again from what is written of it.
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/record/record_json.h>
 
 #include <cstddef>

@@ -3,7 +3,7 @@
 #include "pixels/exact_light.h"
 #include "pixels/test_files.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/pixels/open_scan.h>
 
 #include <array>

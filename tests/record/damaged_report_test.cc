@@ -2,7 +2,7 @@
 #include "record/invented_judgement.h"
 #include "record/report_files.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/record/record_json.h>
 #include <fogline/words/refusal_words.h>
 

@@ -5,7 +5,7 @@
 #include "roll/drawn_source.h"
 #include "tables/shipped_knowledge.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/roll/measure_roll.h>
 
 #include <stdexcept>

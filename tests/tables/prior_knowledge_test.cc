@@ -4,7 +4,7 @@
 #include "tables/calibration_text.h"
 #include "tables/knowledge_files.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/tables/read_tables.h>
 
 #include <algorithm>

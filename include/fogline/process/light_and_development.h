@@ -3,7 +3,7 @@
 #include <fogline/base/fact.h>
 #include <fogline/base/known.h>
 #include <fogline/base/quantity.h>
-#include <fogline/process/evidence.h>
+#include <fogline/process/finding.h>
 #include <fogline/process/roll_card.h>
 #include <fogline/roll/roll_measurement.h>
 

@@ -3,8 +3,7 @@
 #include <fogline/base/caution.h>
 #include <fogline/base/scan_source.h>
 #include <fogline/density/scanner_calibration.h>
-#include <fogline/density/wedge_reference.h>
-#include <fogline/roll/scan_picture.h>
+#include <fogline/roll/scan_measurement.h>
 
 #include <optional>
 #include <vector>

@@ -1,14 +1,13 @@
 #pragma once
 
-#include <fogline/base/error.h>
 #include <fogline/base/quantity.h>
+#include <fogline/base/refusal.h>
 #include <fogline/base/scan_source.h>
 #include <fogline/density/scanner_calibration.h>
-#include <fogline/density/wedge_reference.h>
 #include <fogline/film/film_format.h>
 #include <fogline/roll/exposure_target.h>
 #include <fogline/roll/roll_measurement.h>
-#include <fogline/roll/scan_picture.h>
+#include <fogline/roll/scan_measurement.h>
 
 #include <functional>
 #include <memory>

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <fogline/density/scanner_calibration.h>
-#include <fogline/density/wedge_reference.h>
 #include <fogline/process/roll_card.h>
 
 #include <memory>

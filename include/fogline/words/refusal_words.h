@@ -1,6 +1,5 @@
 #pragma once
 
-#include <fogline/base/error.h>
 #include <fogline/base/refusal.h>
 
 #include <string>

@@ -3,7 +3,6 @@
 #include "app/command_line/define_command.h"
 
 #include <fogline/density/scanner_calibration.h>
-#include <fogline/density/wedge_reference.h>
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/calibrate_scanner.h>
 

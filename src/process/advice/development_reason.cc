@@ -1,4 +1,4 @@
-#include <fogline/process/advice_reasons.h>
+#include <fogline/process/advice.h>
 
 namespace fogline {
 

@@ -1,4 +1,4 @@
-#include <fogline/process/evidence.h>
+#include <fogline/process/finding.h>
 
 namespace fogline {
 

@@ -2,7 +2,7 @@
 
 #include "process/belief/light_signs.h"
 
-#include <fogline/process/evidence.h>
+#include <fogline/process/finding.h>
 #include <fogline/process/light_and_development.h>
 
 #include <vector>

@@ -6,8 +6,8 @@
 #include "roll/reading/scan_picture.h"
 #include "roll/scan_knowledge.h"
 
-#include <fogline/base/error.h>
 #include <fogline/base/raster.h>
+#include <fogline/base/refusal.h>
 #include <fogline/roll/calibrate_scanner.h>
 
 #include <algorithm>

@@ -7,8 +7,8 @@
 #include "roll/scan_knowledge.h"
 #include "sensitometry/read_tone.h"
 
-#include <fogline/base/error.h>
 #include <fogline/base/raster.h>
+#include <fogline/base/refusal.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include <fogline/base/scan_source.h>
-#include <fogline/roll/scan_picture.h>
+#include <fogline/roll/scan_measurement.h>
 
 namespace fogline {
 

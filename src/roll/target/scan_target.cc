@@ -6,7 +6,7 @@
 #include "roll/target/printed_wedge.h"
 #include "sensitometry/read_exposed_area.h"
 
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 // Uses fogline as a stranger would: public headers only. Measures a scan whose base plus fog is
 // known, and prints what it read. Exit status 0 if the library does what its headers promise.
 //   consumer SCAN BASE_FOG
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 #include <fogline/pixels/open_scan.h>
 #include <fogline/roll/measure_roll.h>
 #include <fogline/tables/read_tables.h>

@@ -2,7 +2,7 @@
 
 // A comment may say "what it likes here", and /* so may this one */.
 /* "Nobody reads these words." */
-#include <fogline/base/error.h>
+#include <fogline/base/refusal.h>
 
 inline const char* reason() {
   return "No film is in sight";  // breach
