@@ -18,13 +18,8 @@ option(FOGLINE_UNITY "Compile sources of a folder together" OFF)
 include(UnityPieces)
 
 add_library(fogline_warnings INTERFACE)
-target_compile_options(fogline_warnings INTERFACE -Wall -Wextra -Wpedantic -Wconversion
+target_compile_options(fogline_warnings INTERFACE -Wall -Wextra -Wpedantic -Wshadow -Wconversion
                                                   -Wold-style-cast -Wnon-virtual-dtor)
-# Compiled together, an inner constant of another source counts as shadowed; `.ci/alone` looks at
-# each source by itself.
-if(NOT FOGLINE_UNITY)
-  target_compile_options(fogline_warnings INTERFACE -Wshadow)
-endif()
 # Instrumented code upsets GCC's flow analysis: inside <regex> it then reports members that are set
 # (its manual says of -fsanitize that false warnings may come of it). Without sanitizers it stays on.
 if(CMAKE_CXX_COMPILER_ID STREQUAL GNU AND CMAKE_CXX_FLAGS MATCHES "-fsanitize")

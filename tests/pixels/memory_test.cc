@@ -96,7 +96,10 @@ INSTANTIATE_TEST_SUITE_P(Codecs, Memory,
 /// The row-by-row way over huge units gives the same light as the whole-unit way over small ones.
 TEST(HugeUnits, EqualTheirTwinsInSmallOnes) {
   const TempFolder folder;
-  TiffSpec spec = large_spec();
+  TiffSpec spec;
+  // 42 MB: just more than is ever held as one unit.
+  spec.width = 3200;
+  spec.height = 2200;
   spec.compression = COMPRESSION_LZW;
   spec.predictor = 2;
   spec.code = [](int x, int y, int c) { return static_cast<std::uint16_t>(x / 16 * 201 + y + c); };
@@ -107,7 +110,7 @@ TEST(HugeUnits, EqualTheirTwinsInSmallOnes) {
   const RegionPx region{1234, 1999, 321, 45};
   const auto wanted_region = test::exact_light(folder.file("small.tif"), {}, region, 2);
   spec.rows_per_strip = spec.height;
-  for (const int tile : {0, 3008}) {
+  for (const int tile : {0, 2656}) {
     for (const std::string mode : {"wl", "wb", "w8"}) {
       spec.tile = tile;
       spec.mode = mode;
