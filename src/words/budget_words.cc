@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cmath>
 
 namespace fogline {
@@ -36,12 +37,28 @@ std::string three_decimals(double value) {
   return std::isfinite(value) ? text_from_number(value, 3) : std::string("–");
 }
 
+/// A number's name as people say it. Of several strips each has its base plus fog, named by the
+/// strip's place in the report: "strips[0].base_fog".
+std::string name_of(const std::string& number) {
+  constexpr std::string_view one = "base_fog";
+  constexpr std::string_view before = "strips[";
+  constexpr std::string_view after = "].base_fog";
+  if (number == one) {
+    return "base plus fog";
+  }
+  std::size_t place = 0;
+  if (number.starts_with(before) && number.ends_with(after)) {
+    std::from_chars(number.data() + before.size(), number.data() + number.size(), place);
+    return "strip " + std::to_string(place + 1) + " base plus fog";
+  }
+  return number;
+}
+
 /// One row: name, density with its doubt, a cell a source, the common part.
 std::vector<std::string> cells_of(const DoubtBudget& budget, DensityUnits units) {
   const double scale = units == DensityUnits::stops ? 1.0 / std::log10(2.0) : 1.0;
   const NumberText number = text_from_density(budget.quantity, units);
-  std::string name = budget.number == "base_fog" ? "base plus fog" : budget.number;
-  std::vector<std::string> cells{name,
+  std::vector<std::string> cells{name_of(budget.number),
                                  number.value + (number.doubt.empty() ? "" : " " + number.doubt)};
   for (const SourceColumn& column : source_columns) {
     const auto line = std::find_if(budget.lines.begin(), budget.lines.end(),

@@ -100,7 +100,9 @@ std::vector<std::string> calibration_method(const ScannerCalibration& calibratio
                          (calibration.channels == 1 ? "grey" : "colour");
   settings += device_words(calibration.device);
   sentences.push_back(settings + ". Scans of film need the same ones; resolution is free.");
-  std::string made = "Made " + calibration.date + " by fogline " + calibration.tool_version;
+  std::string made = "Made ";
+  made += calibration.date.empty() ? "" : calibration.date + " ";
+  made += "by fogline " + calibration.tool_version;
   made += calibration.checksum.empty() ? "" : ", " + calibration.checksum;
   sentences.push_back(made + ".");
   return sentences;

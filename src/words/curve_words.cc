@@ -9,6 +9,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <optional>
 #include <utility>
 
 namespace fogline {
@@ -19,10 +20,16 @@ std::string with_doubt(const Quantity& quantity) {
   return sentence_from_density(quantity, DensityUnits::density);
 }
 
-std::string development_words(const CurveJudgement& judgement) {
-  if (!judgement.zones) {
-    return "";
+/// What can't be told and why; the reason may be a clause or a sentence, or untold.
+std::string with_reason(std::string untold, const WhyUnknown& why) {
+  const std::string reason = reason_sentence(why);
+  if (!reason.empty()) {
+    untold.append(": ").append(reason);
   }
+  return untold.ends_with('.') ? untold : untold + ".";
+}
+
+std::string development_words(const CurveJudgement& judgement) {
   switch (judgement.development) {
     case DevelopmentKind::normal:
       return "Development was normal";
@@ -38,13 +45,17 @@ std::string contrast_sentence(const JudgedRoll& record) {
   const auto& judgement = *record.judgement.curve;
   const auto& index = record.measurement.sensitometry->readings.contrast_index;
   if (!index) {
-    return "Contrast index can't be read: " + unknown_sentence(index.why()) + ".";
+    return with_reason("Contrast index can't be read", index.why());
+  }
+  const std::string beside_aim =
+      with_doubt(*index) + ", aimed at " + text_from_number(record.judgement.aim.contrast_index, 2);
+  if (!judgement.zones) {
+    return "Contrast index " + beside_aim + ".";
   }
   Quantity zones = *judgement.zones;
   const std::string sign = zones.value < 0.0 ? "N−" : "N+";
   zones.value = std::abs(zones.value);
-  return development_words(judgement) + ": contrast index " + with_doubt(*index) + ", aimed at " +
-         text_from_number(record.judgement.aim.contrast_index, 2) + " (" + sign +
+  return development_words(judgement) + ": contrast index " + beside_aim + " (" + sign +
          with_doubt(zones) + " zones).";
 }
 
@@ -56,23 +67,25 @@ std::string speed_sentence(const Sensitometry& read) {
   }
   if (!index) {
     const CurveReading& speed_point = read.readings.speed_point_log_h;
-    return speed_point
-               ? "No exposure index can be told: " + unknown_sentence(index.why()) + "."
-               : "The speed point can't be read: " + unknown_sentence(speed_point.why()) + ".";
+    return speed_point ? with_reason("No exposure index can be told", index.why())
+                       : with_reason("The speed point can't be read", speed_point.why());
   }
+  const std::optional<double>& set = read.scale.exposure_index;
+  const CurveReading& by_meter = read.placement.exposure_index_by_meter;
   return "With Zone I at the speed point the roll supports exposure index " +
          text_from_number(index->value, 0) + " (" +
          text_from_number(index->lower95.value_or(index->value - index->u95), 0) + " to " +
-         text_from_number(index->upper95.value_or(index->value + index->u95), 0) + "), where " +
-         text_from_number(read.scale.exposure_index.value_or(0.0), 0) +
-         " was set; by the meter's constant " +
-         text_from_number(read.placement.exposure_index_by_meter->value, 0) + ".";
+         text_from_number(index->upper95.value_or(index->value + index->u95), 0) + ")" +
+         (set ? ", where " + text_from_number(*set, 0) + " was set" : std::string()) +
+         (by_meter ? "; by the meter's constant " + text_from_number(by_meter->value, 0)
+                   : std::string()) +
+         ".";
 }
 
 std::string triangle_sentence(const Sensitometry& read) {
   const CurveReading& gain = read.readings.triangle_gain;
   if (!gain) {
-    return "The ISO 6 triangle can't be laid: " + unknown_sentence(gain.why()) + ".";
+    return with_reason("The ISO 6 triangle can't be laid", gain.why());
   }
   const std::string gained =
       "density gains " + with_doubt(*gain) + " over 1.30, where 0.80 ± 0.05 is asked";
@@ -88,9 +101,10 @@ std::string triangle_sentence(const Sensitometry& read) {
 }
 
 std::string paper_sentence(const CurveJudgement& judgement) {
-  if (!judgement.diffusion_range) {
-    return "What paper suits can't be told: " + reason_sentence(judgement.diffusion_range.why()) +
-           ".";
+  if (!judgement.diffusion_range || !judgement.condenser_range) {
+    return with_reason("What paper suits can't be told", judgement.diffusion_range
+                                                             ? judgement.condenser_range.why()
+                                                             : judgement.diffusion_range.why());
   }
   return "A subject from Zone I to VIII asks for paper of ISO range R " +
          std::to_string(iso_range(judgement.diffusion_range->value)) + " in diffusion light, R " +
@@ -98,9 +112,10 @@ std::string paper_sentence(const CurveJudgement& judgement) {
 }
 
 std::string scanning_sentence(const CurveJudgement& judgement) {
-  if (!judgement.suits_scanning) {
-    return "How dense Zone IX becomes can't be told: " +
-           reason_sentence(judgement.suits_scanning.why()) + ".";
+  if (!judgement.suits_scanning || !judgement.densest) {
+    return with_reason(
+        "How dense Zone IX becomes can't be told",
+        judgement.densest ? judgement.suits_scanning.why() : judgement.densest.why());
   }
   return std::string(*judgement.suits_scanning ? "It suits scanning" : "It is dense for scanning") +
          ": Zone IX lies " + with_doubt(*judgement.densest) + " above base plus fog.";

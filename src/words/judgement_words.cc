@@ -164,7 +164,7 @@ std::string chance_text(double probability) {
   if (probability >= nearly_one) {
     return "over 99 %";
   }
-  if (!(probability >= nearly_none)) {
+  if (!(probability > nearly_none)) {
     return "under 1 %";
   }
   return text_from_number(100.0 * probability, 0) + " %";

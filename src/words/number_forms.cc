@@ -57,6 +57,9 @@ std::string signed_text(double number) {
 }  // namespace
 
 std::string number_in_form(double value, std::string_view form) {
+  if (std::isnan(value)) {
+    return "unknown";
+  }
   // Nothing that is measured or set comes near; what is counted in whole seconds or frames fits.
   constexpr double greatest = 1e12;
   const double shown = std::clamp(value, -greatest, greatest);

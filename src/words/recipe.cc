@@ -46,7 +46,8 @@ RecipeLine develop_line(const DevelopmentAdvice& advice) {
 
 std::string stops_words(double stops) {
   constexpr std::array<std::string_view, 3> thirds{"", "1/3", "2/3"};
-  const auto count = static_cast<int>(std::lround(std::abs(stops) * 3.0));
+  constexpr double greatest = 1e6;  // nothing that is measured comes near, and thirds of it fit
+  const auto count = static_cast<int>(std::lround(std::min(std::abs(stops), greatest) * 3.0));
   const int whole = count / 3;
   std::string text = whole > 0 ? std::to_string(whole) : "";
   const std::string_view rest = thirds[static_cast<std::size_t>(count % 3)];

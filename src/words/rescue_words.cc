@@ -80,8 +80,11 @@ static_assert(rows_in_order(words));
 
 /// Steps whose words are no row: told by an older report, or named by a number.
 std::optional<std::string> own_sentence(const Fact<RescueStep>& step) {
-  if (!step.told.empty() || step.kind == told) {
+  if (!step.told.empty()) {
     return step.told;
+  }
+  if (step.kind == told) {
+    return "It was told by another report.";
   }
   if (step.kind == print_on) {
     return printing_sentence(step.numbers.at(0), "");

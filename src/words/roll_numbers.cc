@@ -1,5 +1,6 @@
 #include "words/roll_numbers.h"
 
+#include "process/paper_grade.h"
 #include "words/film_words.h"
 #include "words/judgement_words.h"
 #include "words/phrases.h"
@@ -7,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace fogline {
 namespace {
@@ -65,10 +67,11 @@ void add_tones(Numbers& numbers, const RollMeasurement& measurement, DensityUnit
   add_tone(numbers, "middle", medians.middle, medians.net_middle, units);
   add_tone(numbers, "highlight", medians.highlight, medians.net_highlight, units);
   if (medians.range) {
-    numbers.add(
-        "range", sentence_from_density(*medians.range, units),
-        "asks for paper of about log range " +
-            text_from_number(medians.range->value, decimals_from_doubt(medians.range->u95)));
+    const auto paper = asked_paper_range(measurement);
+    numbers.add("range", sentence_from_density(*medians.range, units),
+                paper ? "asks for paper of about log range " +
+                            text_from_number(paper->value, decimals_from_doubt(paper->u95))
+                      : std::string());
   }
 }
 
@@ -99,17 +102,17 @@ void add_curve(Numbers& numbers, const JudgedRoll& roll) {
     numbers.add("gamma", plain(*gamma), "slope of the straight line");
   }
   if (const auto& index = read.placement.exposure_index) {
+    const std::optional<double>& set = read.scale.exposure_index;
     numbers.add("exposure index",
                 text_from_number(index->value, 0) + " ± " + text_from_number(index->u95, 0),
-                "Zone I at the speed point; " +
-                    text_from_number(read.scale.exposure_index.value_or(0.0), 0) + " was set");
+                "Zone I at the speed point" +
+                    (set ? "; " + text_from_number(*set, 0) + " was set" : std::string()));
   }
-  if (roll.judgement.curve && roll.judgement.curve->diffusion_range) {
-    numbers.add("paper",
-                "R " + std::to_string(iso_range(roll.judgement.curve->diffusion_range->value)),
+  const auto& curve = roll.judgement.curve;
+  if (curve && curve->diffusion_range && curve->condenser_range) {
+    numbers.add("paper", "R " + std::to_string(iso_range(curve->diffusion_range->value)),
                 "ISO range by diffusion light; R " +
-                    std::to_string(iso_range(roll.judgement.curve->condenser_range->value)) +
-                    " by condenser");
+                    std::to_string(iso_range(curve->condenser_range->value)) + " by condenser");
   }
 }
 

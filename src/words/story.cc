@@ -90,7 +90,8 @@ std::string transfer_phrase(const Transfer& transfer) {
       text = "by the sRGB curve (IEC 61966-2-1)";
       break;
     case TransferKind::power:
-      text = "by a power of " + text_from_number(transfer.exponent.value_or(1.0), 2);
+      text = transfer.exponent ? "by a power of " + text_from_number(*transfer.exponent, 2)
+                               : std::string("by a power");
       break;
     case TransferKind::curve:
       text = "by the file's own tone curve";
@@ -118,10 +119,12 @@ std::string calibration_phrase(const ScanCalibration& calibration) {
   std::string text = "The scanner was calibrated ";
   switch (calibration.method) {
     case CalibrationMethod::wedge:
-      text += "by the wedge " + calibration.reference;
+      text +=
+          calibration.reference.empty() ? "by a wedge" : "by the wedge " + calibration.reference;
       break;
     case CalibrationMethod::nominal_wedge:
-      text += "by a wedge of nominal densities (" + calibration.reference + ")";
+      text += "by a wedge of nominal densities";
+      text += calibration.reference.empty() ? "" : " (" + calibration.reference + ")";
       break;
     case CalibrationMethod::layers:
       text += "by layers of one filter";

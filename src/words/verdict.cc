@@ -1,5 +1,6 @@
 #include "words/verdict.h"
 
+#include "process/paper_grade.h"
 #include "words/caution_words.h"
 #include "words/judgement_words.h"
 #include "words/phrases.h"
@@ -48,21 +49,6 @@ std::string span_phrase(const std::vector<const FrameMeasurement*>& frames, Dens
          text_from_density(*densest, units).value + (units == DensityUnits::stops ? " stops" : "");
 }
 
-std::optional<double> median_paper_range(const std::vector<const FrameMeasurement*>& frames) {
-  std::vector<double> ranges;
-  for (const FrameMeasurement* frame : frames) {
-    if (frame->tone.paper_range) {
-      ranges.push_back(*frame->tone.paper_range);
-    }
-  }
-  if (ranges.empty()) {
-    return std::nullopt;
-  }
-  const auto middle = ranges.begin() + static_cast<std::ptrdiff_t>(ranges.size() / 2);
-  std::nth_element(ranges.begin(), middle, ranges.end());
-  return *middle;
-}
-
 std::string reading_of_frames(const RollMeasurement& measurement, DensityUnits units) {
   const auto frames = counted_frames(measurement);
   const bool from_base = counts_from_base(measurement);
@@ -82,13 +68,11 @@ std::string reading_of_frames(const RollMeasurement& measurement, DensityUnits u
   if (measurement.medians && measurement.medians->range) {
     text += " (median range " + sentence_from_density(*measurement.medians->range, units) + ")";
   }
-  // A paper's range is a property of paper, given in log exposure whatever the units of density.
-  if (const auto paper = median_paper_range(frames)) {
-    // To as many places as the range itself, so that the two don't seem to differ.
-    const bool same = measurement.medians && measurement.medians->range;
-    const int decimals = same ? decimals_from_doubt(measurement.medians->range->u95) : 1;
+  // A paper's range is a property of paper, given in log exposure whatever the units of density. To
+  // as many places as the frames' range, so that the two don't seem to differ.
+  if (const auto paper = asked_paper_range(measurement)) {
     text += ", which asks for paper of about log range " +
-            text_from_number(same ? measurement.medians->range->value : *paper, decimals);
+            text_from_number(paper->value, decimals_from_doubt(paper->u95));
   }
   return capitalised(text) + ".";
 }

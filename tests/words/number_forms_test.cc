@@ -1,5 +1,6 @@
 #include "words/number_forms.h"
 
+#include <cmath>
 #include <stdexcept>
 #include <string>
 
@@ -53,6 +54,17 @@ TEST(NumberForms, NothingHasNoSign) {
   EXPECT_EQ(number_in_form(-0.0, "signed"), "+0");
   EXPECT_EQ(number_in_form(0.005, "+2").front(), '+');
   EXPECT_EQ(number_in_form(-0.25, "+1"), "−0.2");
+}
+
+TEST(NumberForms, CallUnknownWhatIsNoNumber) {
+  for (const char* form : {"clock", "percent", "stops", "count", "signed", "median", "2", "+1"}) {
+    EXPECT_EQ(number_in_form(std::nan(""), form), "unknown") << form;
+    for (const double endless : {INFINITY, -INFINITY}) {
+      const std::string text = number_in_form(endless, form);
+      EXPECT_FALSE(text.empty()) << form;
+      EXPECT_EQ(text.find("inf"), std::string::npos) << form << ": " << text;
+    }
+  }
 }
 
 TEST(NumberForms, RefuseAFormThatNobodyKnows) {

@@ -23,4 +23,11 @@ PaperGrade paper_grade(double log_exposure_range) {
   return log_exposure_range < soft_below ? PaperGrade::soft : PaperGrade::very_soft;
 }
 
+std::optional<Quantity> asked_paper_range(const RollMeasurement& roll) {
+  if (!roll.medians || !roll.medians->range || roll.medians->range->at_least) {
+    return std::nullopt;
+  }
+  return *roll.medians->range;
+}
+
 }  // namespace fogline

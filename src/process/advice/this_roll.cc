@@ -1,8 +1,11 @@
 #include "process/advice/this_roll.h"
 
+#include "process/paper_grade.h"
+
 #include <fogline/process/light_and_development.h>
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 namespace fogline {
@@ -108,13 +111,13 @@ class Steps {
     }
   }
 
-  /// Paper for the roll's density range, where that is known and no lower bound.
+  /// Paper for the roll's density range, where one can be named.
   void tell_paper() {
-    const auto& medians = ground_.roll.medians;
-    if (!medians || !medians->range || medians->range->at_least) {
+    const std::optional<Quantity> asked = asked_paper_range(ground_.roll);
+    if (!asked) {
       return;
     }
-    const double range = medians->range->value;
+    const double range = asked->value;
     if (ground_.card != nullptr && ground_.card->print_with == PrintWith::condenser) {
       steps_.push_back(fact_of(RescueStep::print_on_by_condenser, {range * condenser_factor}));
     } else {
