@@ -1,15 +1,14 @@
 # How a program of tests is built and run.
 
-# Instrumented, a test program costs more to optimise than its own code ever runs: what takes the
-# time is the library under test, which is optimised. But for those that draw millions of pixels or
-# thousands of records themselves.
-set(test_program_options "")
-set(busy_programs "")
+# A test program costs more to optimise than its own code ever runs: what takes the time is the
+# library under test, which is optimised. But for those that draw millions of pixels or thousands of
+# records themselves.
+set(busy_programs pixels record)
+set(test_program_options -O1)
 set(instrumented FALSE)
 if(CMAKE_CXX_FLAGS MATCHES "-fsanitize")
   set(instrumented TRUE)
   set(test_program_options -O0)
-  set(busy_programs pixels record)
 endif()
 
 # GoogleTest's headers cost more than most tests: parsed once for all programs.

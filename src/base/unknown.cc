@@ -86,6 +86,7 @@ constexpr auto rows = std::to_array<FactRow<Unknown>>({
     {Unknown::nothing_metered, "nothing-metered"},
     {Unknown::no_curve_contrast, "no-curve-contrast"},
     {Unknown::own_process, "own-process"},
+    {Unknown::colour_film, "colour-film"},
     {Unknown::film_not_developed, "film-not-developed"},
     {Unknown::developer_weak, "developer-weak"},
     {Unknown::contrast_untold, "contrast-untold"},

@@ -36,7 +36,7 @@ struct DeviceEvenness {
 struct ToneCurveDoubt {
   double told_share = 0.0;
   double assumed_share = 0.0;
-  double assumed_camera_share = 0.0;
+  double finished_picture_share = 0.0;
   /// Told by the picture alone that it is some display curve.
   double guessed_share = 0.0;
 
@@ -68,6 +68,8 @@ struct CameraPicture {
   double compression = 0.0;
   /// Share of the full code from which the bare light counts as nearly clipped.
   double bright_lamp = 0.0;
+  /// A base that reads thinner than this in a finished picture has most likely been flattened.
+  double thin_base_density = 0.0;
 
   bool operator==(const CameraPicture&) const = default;
 };

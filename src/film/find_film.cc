@@ -6,6 +6,7 @@
 #include "film/strips/window_strips.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace fogline {
 
@@ -42,14 +43,33 @@ std::size_t holes_of(const std::vector<FilmStrip>& strips) {
   return count;
 }
 
+/// Strips in the colour of light that shows most holes; those seen in visual light unless another
+/// shows more.
+std::vector<FilmStrip> strips_in_any_colour(const ScanGrid& grid, std::vector<FilmStrip> visual) {
+  std::vector<FilmStrip> best = std::move(visual);
+  if (grid.light.channels() == 1) {
+    return best;
+  }
+  for (const FindingLight colour : {FindingLight::red, FindingLight::green, FindingLight::blue}) {
+    std::vector<FilmStrip> strips = perforated_strips(finding_image(grid, finding_pixels, colour));
+    if (holes_of(strips) > holes_of(best)) {
+      best = std::move(strips);
+    }
+  }
+  return best;
+}
+
 }  // namespace
 
 FilmLayout find_film(const ScanGrid& grid, const FindOptions& options) {
   FilmLayout layout;
-  const FindingImage image = finding_image(grid, finding_pixels, false);
+  const FindingImage image = finding_image(grid, finding_pixels, FindingLight::visual);
   layout.strips = perforated_strips(image);
   if (holes_of(layout.strips) < sure_holes) {
-    const FindingImage turned = finding_image(grid, finding_pixels, true);
+    layout.strips = strips_in_any_colour(grid, std::move(layout.strips));
+  }
+  if (holes_of(layout.strips) < sure_holes) {
+    const FindingImage turned = finding_image(grid, finding_pixels, FindingLight::turned_over);
     const std::vector<FilmStrip> turned_strips = perforated_strips(turned);
     if (holes_of(turned_strips) > 2 * holes_of(layout.strips)) {
       layout.polarity = Polarity::inverted;

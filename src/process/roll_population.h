@@ -69,7 +69,7 @@ struct RollPopulation {
   double scanner_sd_share = 0.0;
   double told_curve_sd_share = 0.0;
   double assumed_curve_sd_share = 0.0;
-  double assumed_camera_curve_sd_share = 0.0;
+  double finished_picture_curve_sd_share = 0.0;
   double guessed_curve_sd_share = 0.0;
 
   /// Base plus fog above the bare light, and how often film is fogged, by how much.

@@ -32,7 +32,7 @@ ToneCurveDoubt tone_curve_from(const KnowledgeTable& table) {
   ToneCurveDoubt doubt;
   doubt.told_share = table.number("told_share", any_share);
   doubt.assumed_share = table.number("assumed_share", any_share);
-  doubt.assumed_camera_share = table.number("assumed_camera_share", any_share);
+  doubt.finished_picture_share = table.number("finished_picture_share", any_share);
   doubt.guessed_share = table.number("guessed_share", any_share);
   return doubt;
 }
@@ -77,7 +77,8 @@ DeviceKnowledge devices_from(const KnowledgeTable& top) {
   devices.calibrated = calibrated_from(top.table("calibrated"));
   const KnowledgeTable picture = top.table("camera_picture");
   devices.camera_picture = {picture.number("compression", any_factor),
-                            picture.number("bright_lamp", any_share)};
+                            picture.number("bright_lamp", any_share),
+                            picture.number("thin_base_density", any_density)};
   devices.coloured = coloured_from(top.table("coloured"));
   const KnowledgeTable strong = top.table("strong");
   devices.strong_stray_share = strong.number("stray_share", any_share);

@@ -76,7 +76,7 @@ void read_devices(const KnowledgeTable& devices, RollPopulation& population) {
   const KnowledgeTable curve = devices.table("tone_curve");
   population.told_curve_sd_share = curve.number("told_share", any_share);
   population.assumed_curve_sd_share = curve.number("assumed_share", any_share);
-  population.assumed_camera_curve_sd_share = curve.number("assumed_camera_share", any_share);
+  population.finished_picture_curve_sd_share = curve.number("finished_picture_share", any_share);
   population.guessed_curve_sd_share = curve.number("guessed_share", any_share);
 }
 

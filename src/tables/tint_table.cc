@@ -114,6 +114,7 @@ TintKnowledge tints_from(const KnowledgeTable& top) {
     tints.limit_signatures.push_back({row[0], row[1], row[2]});
   }
   tints.useful_limit_density = limit.number("useful_density", any_density);
+  tints.finished_picture_trust = top.table("finished_picture").number("trust", any_share);
   return tints;
 }
 

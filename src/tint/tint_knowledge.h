@@ -81,6 +81,8 @@ struct TintKnowledge {
   std::vector<PerChannel<double>> limit_signatures;
   /// Above this detection limit a scan is no evidence that film is clean, density.
   double useful_limit_density = 0.0;
+  /// What is left of a tint's confidence in a camera's finished picture, share.
+  double finished_picture_trust = 0.0;
 
   bool operator==(const TintKnowledge&) const = default;
 };

@@ -121,6 +121,10 @@ constexpr auto words = std::to_array<FactWords<Unknown>>({
     {Unknown::own_process,
      "This is chromogenic film: its picture is dye, and no rule known here gives its time. Keep to "
      "the time of its own process."},
+    {Unknown::colour_film,
+     "Clear film is as orange as colour film's mask: its light and time can't be judged as those "
+     "of "
+     "black-and-white film."},
     {Unknown::film_not_developed,
      "The film wasn't developed at all, and no time can mend that: find out first whether the "
      "developer was dead or the baths were swapped."},

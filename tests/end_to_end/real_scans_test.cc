@@ -1,6 +1,7 @@
 // Real pictures that nobody simulated, where they are at hand beside the project.
 #include "measure_file.h"
 
+#include <array>
 #include <cmath>
 #include <filesystem>
 
@@ -49,6 +50,35 @@ TEST(PhonePicture, FilmAndFramesAreFound) {
   EXPECT_NEAR(base.value, 0.10, 0.03);
   EXPECT_LE(base.lower95.value_or(base.value - base.u95), 0.10);
   EXPECT_GE(base.upper95.value_or(base.value + base.u95), 0.30);
+}
+
+// A camera picture under strong yellow light, in a makeshift holder that cuts across the film, halo
+// round the holes, light that falls off to the left and below. Places by eye.
+TEST(YellowLightPicture, FilmAndFramesAreFound) {
+  const std::string path = real_file("negative-135-camera-yellow-light.jpg");
+  if (!std::filesystem::exists(path)) {
+    GTEST_SKIP() << "no real scans beside the project";
+  }
+  const fogline::RollMeasurement roll = measure_file(path);
+  const fogline::ScanMeasurement& scan = roll.scans.front();
+  ASSERT_EQ(scan.strips.size(), 1U);
+  EXPECT_EQ(scan.strips[0].format, fogline::FilmFormat::f135);
+  EXPECT_GE(scan.strips[0].perforations, 17);
+  EXPECT_NEAR(scan.strips[0].rotation_deg, -2.5, 0.5);
+
+  ASSERT_EQ(scan.frames.size(), 3U);
+  EXPECT_TRUE(scan.frames[0].cut);
+  EXPECT_FALSE(scan.frames[1].cut);
+  EXPECT_TRUE(scan.frames[2].cut);
+  constexpr double slack_px = 0.4 * 51.0;  // 0.4 mm, as far as the eye can place a border
+  const std::array<fogline::PointPx, 4> by_eye{
+      fogline::PointPx{610.0, 345.0}, {2475.0, 255.0}, {2530.0, 1525.0}, {665.0, 1575.0}};
+  for (std::size_t i = 0; i < by_eye.size(); ++i) {
+    EXPECT_NEAR(scan.frames[1].corners_px[i].x, by_eye[i].x, slack_px) << i;
+    EXPECT_NEAR(scan.frames[1].corners_px[i].y, by_eye[i].y, slack_px) << i;
+  }
+  EXPECT_EQ(scan.fitness, fogline::Fitness::indicative);
+  EXPECT_LT(scan.tint.confidence, 0.8);
 }
 
 // Six strips of evenly exposed film that isn't silver: nothing to find, nothing to judge.

@@ -99,9 +99,13 @@ TEST_P(FitScan, IsMeasured) {
     ASSERT_TRUE(scan.base_fog.has_value());
     const double base = truth.strips.front().base_fog.visual;
     EXPECT_NEAR(scan.base_fog->visual.value, base, 0.01);
-    // A curve that only the picture tells leaves three times the doubt.
-    fogline::test::expect_within_doubt(scan.base_fog->visual, base,
-                                       fitness == Fitness::comparable ? 0.03 : 0.07);
+    // A curve that only the picture tells leaves three times the doubt. Eight bits of a thin base
+    // on a curve that nobody told look like a camera's flattened picture as well, of twice that
+    // base and more.
+    const double doubt = has_caution(scan, "camera-display-curve") ? 0.3
+                         : fitness == Fitness::comparable          ? 0.03
+                                                                   : 0.07;
+    fogline::test::expect_within_doubt(scan.base_fog->visual, base, doubt);
     frames += expect_frames(simulation);
   }
   EXPECT_GE(fit, 2U);

@@ -3,6 +3,7 @@
 #include "film/drawn_finding.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <gtest/gtest.h>
 
@@ -101,6 +102,26 @@ TEST(BrightSpots, MirroredAndTurnedPicturesGiveMirroredAndTurnedSpots) {
         return spot.x == at.x && spot.y == at.y;
       }));
     }
+  }
+}
+
+// A lens spreads bright light: round each hole film reads clearer, fading outward over half a
+// hole's width. The outline stays at the hole's edge.
+TEST(BrightSpots, DontRunIntoALensesHalo) {
+  for (const float halo : {0.1F, 0.2F, 0.28F}) {
+    FindingImage image = drawn::even_finding(width, height, film);
+    constexpr int reach = 10;
+    for (int ring = reach; ring > 0; --ring) {
+      const float fading = 1.0F - static_cast<float>(ring) / reach;
+      drawn::paint(image, {100 - ring, 60 - ring, 14 + 2 * ring, 20 + 2 * ring},
+                   film - halo * fading);
+    }
+    drawn::paint(image, hole, bare);
+    const std::vector<BrightSpot> spots = bright_spots(image);
+    // The halo may show as a spot of its own; the hole must show too.
+    EXPECT_TRUE(std::any_of(spots.begin(), spots.end(), [](const BrightSpot& spot) {
+      return std::abs(spot.width - 14.0) <= 2.0 && std::abs(spot.height - 20.0) <= 2.0;
+    })) << halo;
   }
 }
 

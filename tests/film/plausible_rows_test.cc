@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <gtest/gtest.h>
 
@@ -79,6 +80,28 @@ TEST(PlausibleRows, WindowsInAPictureArentAmongThem) {
   }
 }
 
+/// Darkens the picture evenly from one side to the other.
+void let_fall_off(FindingImage& image, float right_log_light, float below_log_light) {
+  for (int y = 0; y < image.log_light.rows; ++y) {
+    for (int x = 0; x < image.log_light.cols; ++x) {
+      image.log_light(y, x) +=
+          right_log_light * static_cast<float>(x) / static_cast<float>(image.log_light.cols) +
+          below_log_light * static_cast<float>(y) / static_cast<float>(image.log_light.rows);
+    }
+  }
+}
+
+// A makeshift lamp that falls off to a quarter along the film, or across it.
+TEST(PlausibleRows, AreFoundUnderALampThatFallsOff) {
+  for (const auto& [right, below] : {std::pair{0.6F, 0.0F}, {0.0F, 0.45F}, {0.4F, 0.3F}}) {
+    FindingImage image = drawn::finding_of(short_film());
+    let_fall_off(image, right, below);
+    const std::vector<HoleRow> rows = plausible_rows(image);
+    ASSERT_EQ(rows.size(), 2U) << right << ' ' << below;
+    EXPECT_EQ(rows[0].holes.size(), rows[1].holes.size()) << right << ' ' << below;
+  }
+}
+
 // Something brighter beside them: the spots are grey squares, not the lamp.
 TEST(PlausibleRows, NothingNearIsBrighter) {
   FindingImage image = drawn::even_finding(width, height, 0.6F);
@@ -86,6 +109,22 @@ TEST(PlausibleRows, NothingNearIsBrighter) {
   ASSERT_EQ(plausible_rows(image).size(), 1U);
   drawn::paint(image, {0, 70, width, 20}, 0.0F);
   EXPECT_TRUE(plausible_rows(image).empty());
+}
+
+// Rows lie as a pair at the distance that they have on film (25.37 mm between their inner edges,
+// ISO 1007), either named first, and at no other.
+TEST(PlausibleRows, PairAtTheFilmsDistance) {
+  const std::vector<HoleRow> rows = plausible_rows(drawn::finding_of(short_film()));
+  ASSERT_EQ(rows.size(), 2U);
+  const bool first_is_low = rows[0].across_at(100.0) < rows[1].across_at(100.0);
+  const HoleRow& low = first_is_low ? rows[0] : rows[1];
+  HoleRow high = first_is_low ? rows[1] : rows[0];
+  EXPECT_TRUE(are_pair(low, high));
+  EXPECT_FALSE(are_pair(high, low));
+  for (RowHole& hole : high.holes) {
+    hole.spot.y += 0.5 * pitch_px;
+  }
+  EXPECT_FALSE(are_pair(low, high));
 }
 
 // A hole is 0.59 of the pitch across (2.794 of 4.750 mm); slots three quarters across are none.

@@ -183,7 +183,7 @@ FoundWedge with_bare_light(const drawn::Wedge& wedge, const ScanGrid& grid) {
   FoundWedge found;
   const WedgeRow row = row_of(wedge);
   found.steps = read_steps(grid, row, 1.0);
-  const cv::Mat1f smooth = smoothed(finding_image(grid, 1'000'000, false));
+  const cv::Mat1f smooth = smoothed(finding_image(grid, 1'000'000, FindingLight::visual));
   add_bare_light(found, grid, row, smooth, unevenness(smooth), 1.0);
   return found;
 }

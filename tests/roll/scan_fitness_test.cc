@@ -83,6 +83,37 @@ TEST(JudgeFitness, RefusesWithTheFirstReasonAlone) {
   expect_refused(evidence, CautionKind::no_film);
 }
 
+// No film is clearer than no film: such a reading is never told as a density.
+TEST(JudgeFitness, ClearFilmBrighterThanBareLightIsRefused) {
+  Evidence evidence;
+  for (const double impossible : {-0.2, -1.0, -5.963}) {
+    evidence.readings[0].clear->visual = impossible;
+    expect_refused(evidence, CautionKind::below_light_path);
+  }
+  evidence.readings[0].clear->visual = -0.005;
+  EXPECT_EQ(evidence.judged().fitness, Fitness::comparable);
+}
+
+// With the camera's record or without it, as PNG or JPEG: what the pixels show decides.
+TEST(JudgeFitness, AFinishedPictureIsToldByItsPixels) {
+  Evidence evidence;
+  evidence.info.bits = 8;
+  evidence.info.transfer.source = TransferSource::assumed;
+  evidence.readings[0].clear->visual = 0.29;
+  const auto finished = [&] {
+    const std::vector<CautionKind> kinds = kinds_of(evidence.judged());
+    return std::find(kinds.begin(), kinds.end(), CautionKind::camera_display_curve) != kinds.end();
+  };
+  EXPECT_FALSE(finished());
+  evidence.info.camera = true;
+  EXPECT_TRUE(finished());
+  evidence.info.camera = false;
+  evidence.readings[0].clear->visual = 0.09;
+  EXPECT_TRUE(finished());
+  evidence.info.bits = 16;
+  EXPECT_FALSE(finished());
+}
+
 TEST(JudgeFitness, AnUnknownCurveLeavesMarks) {
   Evidence evidence;
   evidence.info.transfer_known = false;

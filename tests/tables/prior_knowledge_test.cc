@@ -233,7 +233,8 @@ TEST(PriorKnowledge, EveryFieldIsSet) {
   }
   for (const double value :
        {tints.own_sd_density, tints.told_base_sd_density, tints.natural_slope_sd,
-        tints.useful_limit_density, tints.stain.share, tints.stain.least, tints.stain.most}) {
+        tints.useful_limit_density, tints.finished_picture_trust, tints.stain.share,
+        tints.stain.least, tints.stain.most}) {
     EXPECT_GT(value, 0.0);
   }
   EXPECT_FALSE(tints.clean_textures.empty());

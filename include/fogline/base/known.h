@@ -91,6 +91,7 @@ enum class Unknown {
   nothing_metered,     ///< exposures are known from each other only
   no_curve_contrast,   ///< the curve tells no contrast index
   own_process,         ///< chromogenic film has a time of its own
+  colour_film,         ///< as orange as colour stock's mask: judged as no black-and-white film
   film_not_developed,  ///< no time mends that
   developer_weak,      ///< what time would do in it can't be told
   contrast_untold,     ///< this roll's

@@ -1,5 +1,7 @@
 #include "film/frames/frame_profile.h"
 
+#include "film/frames/even_gaps.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -17,9 +19,7 @@ constexpr double excess_deviations = 2.5;
 /// second no gap is so dirty.
 constexpr double clear_share = 0.02;
 constexpr double picture_share = 0.12;
-/// Log likelihood ratios at those shares: one picture column in ten is as clear as a gap (night
-/// scenes); one gap column in a hundred is as dirty as a picture.
-constexpr double clear_ratio = -2.2;
+/// Log likelihood ratio at the second share: one gap column in a hundred is as dirty as a picture.
 constexpr double picture_ratio = 2.0;
 /// A border is looked for between two stretches of this length, mm: longer than blur, shorter
 /// than the narrowest gap.
@@ -31,7 +31,7 @@ constexpr double greatest_step = 0.4;
 
 double ratio_from_share(double share) {
   const double t = std::clamp((share - clear_share) / (picture_share - clear_share), 0.0, 1.0);
-  return clear_ratio + t * (picture_ratio - clear_ratio);
+  return FrameProfile::clear_ratio + t * (picture_ratio - FrameProfile::clear_ratio);
 }
 
 cv::Mat not_a_number(const cv::Mat1f& image) {
@@ -130,6 +130,7 @@ FrameProfile frame_profile(const ExcessImage& image, double across_begin_mm, dou
     profile.picture[i] = ratio_from_share(static_cast<double>(dense) / known);
   }
   add_border_evidence(profile, sums, reach, static_cast<double>(threshold));
+  take_even_stripes_for_gaps(profile, coarse);
   return profile;
 }
 

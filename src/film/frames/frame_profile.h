@@ -23,6 +23,10 @@ struct ExcessImage {
 
 /// Evidence for frames, one value a column of the strip.
 struct FrameProfile {
+  /// Log likelihood ratio of a column that is as clear as a gap: one picture column in ten is
+  /// (night scenes).
+  static constexpr double clear_ratio = -2.2;
+
   double pixels_per_mm = 10.0;
   double along_begin_mm = 0.0;
   /// Log likelihood ratio of picture against clear film (Neyman & Pearson), natural log.

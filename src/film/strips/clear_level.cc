@@ -73,17 +73,24 @@ LinearFit fit_course(const std::vector<PointMm>& places, const std::vector<doubl
   return {};
 }
 
-double bare_light(const StraightStrip& strip, const FilmStrip& film, const ExcessImage& frame) {
-  const cv::Mat1f plain = log_light_of(strip, 1.0);
+/// Holes of a strip and the log light in each.
+struct HoleLights {
+  std::vector<PointMm> places;
   std::vector<double> levels;
+};
+
+HoleLights hole_lights(const cv::Mat1f& log_light, const FilmStrip& film,
+                       const ExcessImage& frame) {
+  HoleLights lights;
   for (const Perforation& hole : film.perforations) {
     const std::vector<double> core =
-        box_values(plain, frame, hole.film, core_along_mm, core_across_mm);
+        box_values(log_light, frame, hole.film, core_along_mm, core_across_mm);
     if (!core.empty()) {
-      levels.push_back(median(core));
+      lights.places.push_back(hole.film);
+      lights.levels.push_back(median(core));
     }
   }
-  return levels.empty() ? 1.0 : std::pow(10.0, -median(levels));
+  return lights;
 }
 
 ExcessImage frame_of(const StraightStrip& strip) {
@@ -110,7 +117,15 @@ void subtract_course(ExcessImage& image, const LinearFit& course) {
 ClearLevel clear_level_from_rebate(const StraightStrip& strip, const FilmStrip& film) {
   ClearLevel level;
   level.excess = frame_of(strip);
-  level.excess.excess = log_light_of(strip, bare_light(strip, film, level.excess));
+  level.excess.excess = log_light_of(strip, 1.0);
+  // The lamp as the holes show it: its course is then no course of the film's.
+  const HoleLights holes = hole_lights(level.excess.excess, film, level.excess);
+  const LinearFit lamp = fit_course(holes.places, holes.levels);
+  if (lamp.solved) {
+    subtract_course(level.excess, lamp);
+  } else if (!holes.levels.empty()) {
+    level.excess.excess -= median(holes.levels);
+  }
 
   std::vector<PointMm> places;
   std::vector<double> levels;

@@ -21,11 +21,20 @@ constexpr double above_lamp_share = 0.001;
 /// turning over does on its display curve.
 constexpr float root_full = 65535.0F;
 
-cv::Mat1f visual_light(const ScanGrid& grid, int step, bool turned_over) {
+float light_seen(const PerChannel<float>& light, int channels, FindingLight seen) {
+  const bool one_channel =
+      seen == FindingLight::red || seen == FindingLight::green || seen == FindingLight::blue;
+  if (!one_channel || channels == 1) {
+    return visual_from_channels(light, channels);
+  }
+  return light[static_cast<std::size_t>(seen) - static_cast<std::size_t>(FindingLight::red)];
+}
+
+cv::Mat1f mean_light(const ScanGrid& grid, int step, FindingLight seen) {
   const int width = grid.light.width() / step;
   const int height = grid.light.height() / step;
   const int channels = grid.light.channels();
-  cv::Mat1f visual(height, width);
+  cv::Mat1f mean(height, width);
   const auto cells = static_cast<float>(step * step);
   for (int y = 0; y < height; ++y) {
     for (int x = 0; x < width; ++x) {
@@ -37,28 +46,28 @@ cv::Mat1f visual_light(const ScanGrid& grid, int step, bool turned_over) {
           PerChannel<float> light{};
           for (int c = 0; c < channels; ++c) {
             float root = static_cast<float>(cell[c]) / root_full;
-            root = turned_over ? 1.0F - root : root;
+            root = seen == FindingLight::turned_over ? 1.0F - root : root;
             light[static_cast<std::size_t>(c)] = root * root;
           }
-          sum += visual_from_channels(light, channels);
+          sum += light_seen(light, channels, seen);
         }
       }
-      visual(y, x) = sum / cells;
+      mean(y, x) = sum / cells;
     }
   }
-  return visual;
+  return mean;
 }
 
 }  // namespace
 
-FindingImage finding_image(const ScanGrid& grid, std::int64_t most_pixels, bool turned_over) {
+FindingImage finding_image(const ScanGrid& grid, std::int64_t most_pixels, FindingLight seen) {
   const auto pixels =
       static_cast<double>(grid.light.width()) * static_cast<double>(grid.light.height());
   const int step = std::max(
       1, static_cast<int>(std::ceil(std::sqrt(pixels / static_cast<double>(most_pixels)))));
   FindingImage image;
   image.scan_px = static_cast<double>(step) * grid.reduction;
-  image.log_light = visual_light(grid, step, turned_over);
+  image.log_light = mean_light(grid, step, seen);
 
   std::vector<double> sample;
   constexpr int sample_stride = 7;  // a prime, so that no pattern of the film is sampled in step

@@ -12,11 +12,6 @@ namespace fogline {
 
 namespace {
 
-/// Inner edge of one row to inner edge of the other, in pitches, and how far perspective, blur and
-/// the level of the cut may change it.
-constexpr double inner_distance_pitches =
-    2.0 * (film_135::row_across_mm - film_135::hole_across_mm / 2.0) / film_135::pitch_mm;
-constexpr double inner_distance_slack = 0.06;
 /// A row without a partner is believed only near the brightest light of the scan (log light).
 constexpr double lone_row_light = 0.12;
 /// A lone row has the outside of the film on one side, surely (likeness 0 to 1).
@@ -54,24 +49,6 @@ struct RowPair {
   const HoleRow* low = nullptr;
   const HoleRow* high = nullptr;
 };
-
-bool are_pair(const HoleRow& low, const HoleRow& high) {
-  const double begin =
-      std::max(low.along(low.holes.front().spot), high.along(high.holes.front().spot));
-  const double end = std::min(low.along(low.holes.back().spot), high.along(high.holes.back().spot));
-  const double pitch = 0.5 * (low.pitch_px + high.pitch_px);
-  if (end - begin < pitch || std::abs(low.pitch_px - high.pitch_px) > same_scale_share * pitch) {
-    return false;
-  }
-  constexpr std::size_t fewest_holes_together = 8;
-  if (low.holes.size() + high.holes.size() < fewest_holes_together) {
-    return false;
-  }
-  const double middle = 0.5 * (begin + end);
-  const double inner = high.across_at(middle) - low.across_at(middle) -
-                       0.5 * (low.median_across_size() + high.median_across_size());
-  return std::abs(inner / pitch / inner_distance_pitches - 1.0) < inner_distance_slack;
-}
 
 std::vector<RowPair> pair_rows(const FindingImage& image, const std::vector<HoleRow>& rows) {
   std::vector<bool> used(rows.size(), false);

@@ -34,9 +34,47 @@ constexpr double greatest_aspect = 2.8;
 constexpr double same_centre_share = 0.25;
 constexpr double same_size_share = 0.2;
 
-struct Sighting {
-  BrightSpot spot;
-  int count = 1;
+/// One spot at all the levels that show it, from bright to dark.
+class Sighting {
+ public:
+  Sighting(double level, const BrightSpot& spot) { add(level, spot); }
+  void add(double level, const BrightSpot& spot) {
+    levels_.push_back(level);
+    spots_.push_back(spot);
+  }
+  [[nodiscard]] const BrightSpot& last() const { return spots_.back(); }
+  [[nodiscard]] std::size_t count() const { return spots_.size(); }
+
+  /// The spot at the level where its outline changes least: in the steepest part of its edge. A
+  /// lens draws a halo round bright light, into which the outline runs at darker levels.
+  [[nodiscard]] BrightSpot steadiest() const {
+    // Of outlines that are equally steady the later (darker) one lies nearer the edge's middle.
+    constexpr double as_steady = 0.5;
+    double least = INFINITY;
+    for (std::size_t i = 1; i < spots_.size(); ++i) {
+      least = std::min(least, growth(i));
+    }
+    std::size_t best = spots_.size() - 1;
+    for (std::size_t i = 1; i < spots_.size(); ++i) {
+      if (growth(i) <= least + as_steady) {
+        best = i;
+      }
+    }
+    return spots_[best];
+  }
+
+ private:
+  /// Growth of the spot's sides from one level to the next: share of the side a unit of log light.
+  [[nodiscard]] double growth(std::size_t i) const {
+    const double before = spots_[i - 1].width + spots_[i - 1].height;
+    const double after = spots_[i].width + spots_[i].height;
+    // A pixel each way is no growth.
+    constexpr double rounding_px = 2.0;
+    return std::max(0.0, after - before - rounding_px) / before / (levels_[i] - levels_[i - 1]);
+  }
+
+  std::vector<double> levels_;
+  std::vector<BrightSpot> spots_;
 };
 
 bool same_spot(const BrightSpot& a, const BrightSpot& b) {
@@ -55,28 +93,26 @@ class SightingMap {
         columns_(width / cell + 1),
         cells_(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(height / cell + 1)) {}
 
-  void add(const BrightSpot& spot) {
+  void add(double level, const BrightSpot& spot) {
     const int column = static_cast<int>(spot.x) / cell_;
     const int row = static_cast<int>(spot.y) / cell_;
     for (int j = row - 1; j <= row + 1; ++j) {
       for (int i = column - 1; i <= column + 1; ++i) {
         if (Sighting* match = matching(i, j, spot)) {
-          ++match->count;
-          // The later (higher) level lies nearer the half-way point of the hole's edge.
-          match->spot = spot;
+          match->add(level, spot);
           return;
         }
       }
     }
-    at(column, row).push_back({spot, 1});
+    at(column, row).emplace_back(level, spot);
   }
 
   [[nodiscard]] std::vector<BrightSpot> agreed() const {
     std::vector<BrightSpot> spots;
     for (const auto& cell : cells_) {
       for (const Sighting& sighting : cell) {
-        if (sighting.count >= 2) {
-          spots.push_back(sighting.spot);
+        if (sighting.count() >= 2) {
+          spots.push_back(sighting.steadiest());
         }
       }
     }
@@ -94,7 +130,7 @@ class SightingMap {
       return nullptr;
     }
     for (Sighting& sighting : at(column, row)) {
-      if (same_spot(sighting.spot, spot)) {
+      if (same_spot(sighting.last(), spot)) {
         return &sighting;
       }
     }
@@ -145,7 +181,7 @@ std::vector<BrightSpot> bright_spots(const FindingImage& image) {
       spot.at_border = row[cv::CC_STAT_LEFT] == 0 || row[cv::CC_STAT_TOP] == 0 ||
                        row[cv::CC_STAT_LEFT] + row[cv::CC_STAT_WIDTH] == log_light.cols ||
                        row[cv::CC_STAT_TOP] + row[cv::CC_STAT_HEIGHT] == log_light.rows;
-      sightings.add(spot);
+      sightings.add(level, spot);
     }
   }
   return sightings.agreed();

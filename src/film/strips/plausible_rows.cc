@@ -1,10 +1,13 @@
 #include "film/strips/plausible_rows.h"
 
 #include "film/film_layout.h"
+#include "numerics/least_squares.h"
 #include "numerics/robust.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <span>
 
 namespace fogline {
 
@@ -16,8 +19,16 @@ constexpr double hole_light_slack = 0.08;
 /// holder only takes away.
 constexpr double greatest_across_share = 1.22 * film_135::hole_across_mm / film_135::pitch_mm;
 /// Among the rows of one scan all see the same lamp: a row darker than the brightest by more (log
-/// light) is made of windows in a picture. Lamps and lenses fall off by less.
+/// light) is made of windows in a picture. Lamps and lenses fall off by less, but for makeshift
+/// ones (4:1), and then the holes' shape must speak for them.
 constexpr double same_lamp_slack = 0.15;
+constexpr double makeshift_lamp_slack = 0.6;
+
+/// Inner edge of one row to inner edge of the other, in pitches, and how far perspective, blur and
+/// the level of the cut may change it.
+constexpr double inner_distance_pitches =
+    2.0 * (film_135::row_across_mm - film_135::hole_across_mm / 2.0) / film_135::pitch_mm;
+constexpr double inner_distance_slack = 0.06;
 
 double value_at(const FindingImage& image, const HoleRow& row, double along, double across) {
   const int x = static_cast<int>(std::floor(row.along_x ? along : across));
@@ -28,34 +39,86 @@ double value_at(const FindingImage& image, const HoleRow& row, double along, dou
   return static_cast<double>(image.log_light(y, x));
 }
 
-/// Holes of one row show one lamp through one kind of hole, and clear film lies between them:
-/// their light agrees, and so does the light between them, which is darker.
+/// What is left of values along a row when the lamp's smooth course along it is taken out.
+std::vector<double> without_course(const std::vector<double>& along,
+                                   const std::vector<double>& values) {
+  // A lens falls off by a square; a straight course and fewer need fewer holes.
+  constexpr int holes_a_term = 3;
+  const int terms = std::clamp(static_cast<int>(values.size()) / holes_a_term, 1, 3);
+  constexpr double scatter_floor = 0.01;
+  LinearProblem problem;
+  problem.coefficients = terms;
+  std::vector<std::array<double, 3>> rows;
+  const double length = std::max(1.0, along.back() - along.front());
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    const double s = (along[i] - along.front()) / length;
+    rows.push_back({1.0, s, s * s});
+    problem.add(std::span(rows.back().data(), static_cast<std::size_t>(terms)), values[i]);
+  }
+  const LinearFit course = fit_robust(problem, scatter_floor);
+  std::vector<double> left = values;
+  for (std::size_t i = 0; i < left.size() && course.solved; ++i) {
+    left[i] -= course.predict(std::span(rows[i].data(), static_cast<std::size_t>(terms)));
+  }
+  return left;
+}
+
+/// Holes of one row show one lamp through one kind of hole, and clear film lies between them: but
+/// for the lamp's course their light agrees, and the film beside each is darker.
 bool is_uniform(const FindingImage& image, const HoleRow& row) {
+  std::vector<double> places;
   std::vector<double> holes;
-  std::vector<double> between;
+  std::vector<double> steps;
   for (const RowHole& hole : row.holes) {
     const double along = row.along(hole.spot);
+    places.push_back(along);
     holes.push_back(hole.spot.level);
-    const double light = value_at(image, row, along + 0.5 * row.pitch_px, row.across(hole.spot));
-    if (!std::isnan(light)) {
-      between.push_back(light);
+    const double between = value_at(image, row, along + 0.5 * row.pitch_px, row.across(hole.spot));
+    if (!std::isnan(between)) {
+      steps.push_back(between - hole.spot.level);
     }
   }
   constexpr double hole_scatter = 0.05;
   constexpr double least_step = 0.006;
-  return robust_location(holes).scale < hole_scatter &&
-         median(between) > median(holes) + least_step;
+  return robust_location(without_course(places, holes)).scale < hole_scatter &&
+         median(steps) > least_step;
 }
 
+/// Between the holes and to both sides, out to a pitch: nothing near a hole may be much brighter.
 bool is_bright_enough(const FindingImage& image, const HoleRow& row) {
-  // Between the holes and to both sides, out to a pitch: nothing there may be much brighter.
-  std::vector<double> near;
-  for (double offset_mm = -film_135::pitch_mm; offset_mm <= film_135::pitch_mm; offset_mm += 0.5) {
-    const std::vector<double> line = line_values(image, row, offset_mm);
-    near.insert(near.end(), line.begin(), line.end());
-  }
   constexpr double brightest_share = 0.02;
-  return hole_level(row) < percentile(near, brightest_share) + hole_light_slack;
+  std::vector<double> darker_by;
+  for (const RowHole& hole : row.holes) {
+    std::vector<double> near;
+    const double pitch = row.pitch_px;
+    for (double off_along = -pitch; off_along <= pitch; off_along += 0.1 * pitch) {
+      for (double off_across = -pitch; off_across <= pitch; off_across += 0.1 * pitch) {
+        const double value = value_at(image, row, row.along(hole.spot) + off_along,
+                                      row.across(hole.spot) + off_across);
+        if (!std::isnan(value)) {
+          near.push_back(value);
+        }
+      }
+    }
+    darker_by.push_back(hole.spot.level - percentile(near, brightest_share));
+  }
+  return median(darker_by) < hole_light_slack;
+}
+
+/// Whether sizes and pitch stand to each other as on film: few rows of windows in a picture do.
+bool has_film_proportions(const HoleRow& row) {
+  constexpr std::size_t enough_holes = 6;
+  constexpr double slack = 0.15;
+  std::vector<double> lengths;
+  for (const RowHole& hole : row.holes) {
+    lengths.push_back(row.along_size(hole.spot));
+  }
+  const double length = median(lengths);
+  constexpr double aspect = film_135::hole_across_mm / film_135::hole_along_mm;
+  constexpr double pitches = film_135::pitch_mm / film_135::hole_along_mm;
+  return row.holes.size() >= enough_holes &&
+         std::abs(row.median_across_size() / length / aspect - 1.0) < slack &&
+         std::abs(row.pitch_px / length / pitches - 1.0) < slack;
 }
 
 std::vector<HoleRow> plausible_along(const FindingImage& image,
@@ -69,8 +132,17 @@ std::vector<HoleRow> plausible_along(const FindingImage& image,
   for (const HoleRow& row : rows) {
     brightest = std::min(brightest, hole_level(row));
   }
-  std::erase_if(rows,
-                [&](const HoleRow& row) { return hole_level(row) > brightest + same_lamp_slack; });
+  const std::vector<HoleRow> all = rows;
+  const auto sees_lamp = [&](const HoleRow& row) {
+    return hole_level(row) <= brightest + same_lamp_slack;
+  };
+  const auto completes_strip = [&](const HoleRow& row) {
+    return has_film_proportions(row) && hole_level(row) <= brightest + makeshift_lamp_slack &&
+           std::any_of(all.begin(), all.end(), [&](const HoleRow& other) {
+             return sees_lamp(other) && (are_pair(row, other) || are_pair(other, row));
+           });
+  };
+  std::erase_if(rows, [&](const HoleRow& row) { return !sees_lamp(row) && !completes_strip(row); });
   // The scale that most holes agree on.
   std::vector<double> pitches;
   for (const HoleRow& row : rows) {
@@ -110,6 +182,24 @@ const std::vector<HoleRow>& likelier_rows(const std::vector<HoleRow>& a,
 }
 
 }  // namespace
+
+bool are_pair(const HoleRow& low, const HoleRow& high) {
+  const double begin =
+      std::max(low.along(low.holes.front().spot), high.along(high.holes.front().spot));
+  const double end = std::min(low.along(low.holes.back().spot), high.along(high.holes.back().spot));
+  const double pitch = 0.5 * (low.pitch_px + high.pitch_px);
+  if (end - begin < pitch || std::abs(low.pitch_px - high.pitch_px) > same_scale_share * pitch) {
+    return false;
+  }
+  constexpr std::size_t fewest_holes_together = 8;
+  if (low.holes.size() + high.holes.size() < fewest_holes_together) {
+    return false;
+  }
+  const double middle = 0.5 * (begin + end);
+  const double inner = high.across_at(middle) - low.across_at(middle) -
+                       0.5 * (low.median_across_size() + high.median_across_size());
+  return std::abs(inner / pitch / inner_distance_pitches - 1.0) < inner_distance_slack;
+}
 
 double mm_per_px(const HoleRow& row) {
   return film_135::pitch_mm / row.pitch_px;

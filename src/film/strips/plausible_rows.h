@@ -21,6 +21,10 @@ std::vector<double> line_values(const FindingImage& image, const HoleRow& row, d
 /// something else.
 inline constexpr double same_scale_share = 0.08;
 
+/// Whether two rows lie as the rows of one strip do, the first at smaller across position: side by
+/// side, of one pitch, at the film's distance.
+bool are_pair(const HoleRow& low, const HoleRow& high);
+
 /// Rows of spots that can be perforations: uniform light in them and between them, nothing much
 /// brighter near, no wider than a hole, one lamp and one scale for all. Along the axis on which the
 /// film runs.

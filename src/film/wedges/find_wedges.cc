@@ -17,7 +17,7 @@ constexpr std::size_t fewest_patches = fewest_wedge_steps - 1;
 }  // namespace
 
 WedgeSearch find_wedges(const ScanGrid& grid) {
-  const FindingImage image = finding_image(grid, finding_pixels, false);
+  const FindingImage image = finding_image(grid, finding_pixels, FindingLight::visual);
   const cv::Mat1f smooth = smoothed(image);
   const cv::Mat1f uneven = unevenness(smooth);
   WedgeSearch search;

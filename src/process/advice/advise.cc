@@ -5,6 +5,7 @@
 #include "process/advice/advise_exposure.h"
 #include "process/advice/roll_signs.h"
 #include "process/advice/this_roll.h"
+#include "process/own_process_film.h"
 
 namespace fogline {
 namespace {
@@ -23,7 +24,7 @@ Advice advise(const AdviceGround& ground) {
   const BathPriors& baths = ground.priors.baths;
   advice.development = advise_development(ground);
   advice.exposure = advise_exposure(ground);
-  if (ground.card != nullptr && ground.card->film_type == FilmType::chromogenic) {
+  if (why_own_process(ground.roll, ground.card)) {
     advice.stop = advice.fix = advice.wash = own_process();
   } else {
     advice.stop = advise_stop(ground.card, signs, baths);

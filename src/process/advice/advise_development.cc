@@ -6,6 +6,7 @@
 #include "process/advice/time_choice.h"
 #include "process/belief/development_belief.h"
 #include "process/belief/development_kinetics.h"
+#include "process/own_process_film.h"
 
 #include <algorithm>
 #include <cmath>
@@ -28,8 +29,8 @@ FilmKinetics kinetics_of(const RollCard* card, const DevelopmentPriors& priors) 
 
 /// Why no time can be advised; nothing where one can.
 std::optional<WhyUnknown> why_no_time(const AdviceGround& ground, const RollSigns& signs) {
-  if (ground.card != nullptr && ground.card->film_type == FilmType::chromogenic) {
-    return fact_of(Unknown::own_process);
+  if (const std::optional<Unknown> own = why_own_process(ground.roll, ground.card)) {
+    return fact_of(*own);
   }
   if (signs.not_developed >= likely) {
     return fact_of(Unknown::film_not_developed);

@@ -1,5 +1,6 @@
 #include "process/advice/this_roll.h"
 
+#include "process/own_process_film.h"
 #include "process/paper_grade.h"
 
 #include <fogline/process/light_and_development.h>
@@ -163,7 +164,7 @@ std::vector<Fact<RescueStep>> help_this_roll(const AdviceGround& ground, const R
   if (nothing_known(ground.roll)) {
     return {fact_of(RescueStep::scan_again)};
   }
-  if (ground.card != nullptr && ground.card->film_type == FilmType::chromogenic) {
+  if (why_own_process(ground.roll, ground.card)) {
     return {fact_of(RescueStep::nothing_chromogenic)};
   }
   return Steps(ground, signs).all();

@@ -117,14 +117,21 @@ std::optional<Quantity> middle_base(const std::vector<Quantity>& bases) {
   return Quantity{median(values), median(doubts), {}, {}, {}, false};
 }
 
-double tone_curve_doubt(const ScanInfo& info, const RollPopulation& population) {
+bool looks_finished(const ScanMeasurement& scan) {
+  return std::any_of(scan.cautions.begin(), scan.cautions.end(), [](const Caution& caution) {
+    return caution.fact.kind == CautionKind::camera_display_curve;
+  });
+}
+
+double tone_curve_doubt(const ScanMeasurement& scan, const RollPopulation& population) {
+  const ScanInfo& info = scan.info;
   if (info.transfer.source != TransferSource::assumed) {
     return population.told_curve_sd_share;
   }
   const bool guessed = info.bits > 8 && info.transfer.kind != TransferKind::linear;
-  return info.camera ? population.assumed_camera_curve_sd_share
-         : guessed   ? population.guessed_curve_sd_share
-                     : population.assumed_curve_sd_share;
+  return looks_finished(scan) ? population.finished_picture_curve_sd_share
+         : guessed            ? population.guessed_curve_sd_share
+                              : population.assumed_curve_sd_share;
 }
 
 }  // namespace
@@ -163,8 +170,7 @@ LightSigns gather_light_signs(const RollMeasurement& roll) {
   return signs;
 }
 
-ReadingScale reading_scale(const RollMeasurement& roll, const RollCard* card,
-                           const RollPopulation& population) {
+ReadingScale reading_scale(const RollMeasurement& roll, const RollPopulation& population) {
   for (const ScanMeasurement& scan : roll.scans) {
     if (!tells_density(scan)) {
       continue;
@@ -172,10 +178,7 @@ ReadingScale reading_scale(const RollMeasurement& roll, const RollCard* card,
     if (scan.fitness == Fitness::measured) {
       return {1.0, population.told_curve_sd_share};
     }
-    const double curve = tone_curve_doubt(scan.info, population);
-    if (card != nullptr && card->film_type == FilmType::chromogenic) {
-      return {1.0, curve};
-    }
+    const double curve = tone_curve_doubt(scan, population);
     return scan.info.camera ? ReadingScale{population.camera_factor,
                                            std::hypot(curve, population.camera_sd_share)}
                             : ReadingScale{population.scanner_factor,

@@ -51,9 +51,6 @@ struct ReadingScale {
   double sd_share = 0.0;
 };
 
-/// A dye image doesn't scatter: on chromogenic film only the tone curve is left. `card` may be
-/// nullptr.
-ReadingScale reading_scale(const RollMeasurement& roll, const RollCard* card,
-                           const RollPopulation& population);
+ReadingScale reading_scale(const RollMeasurement& roll, const RollPopulation& population);
 
 }  // namespace fogline

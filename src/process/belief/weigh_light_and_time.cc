@@ -5,6 +5,7 @@
 #include "process/belief/light_belief.h"
 #include "process/belief/target_belief.h"
 #include "process/causes/light_evidence.h"
+#include "process/own_process_film.h"
 
 #include <fogline/process/light_and_development.h>
 
@@ -58,6 +59,10 @@ LightOrTime& leave_open(Unknown why, LightOrTime& result) {
 LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
                                  const RollPopulation& population, const RollCard* card) {
   LightOrTime result;
+  if (const std::optional<Unknown> own = why_own_process(roll, card)) {
+    result.latitude_stops = population.exposure_latitude_stops;
+    return leave_open(*own, result);
+  }
   if (roll.sensitometry && roll.sensitometry->readings.contrast_index) {
     result = weigh_target(*roll.sensitometry, aim, population);
     result.latitude_stops = population.exposure_latitude_stops;
@@ -65,7 +70,7 @@ LightOrTime weigh_light_and_time(const RollMeasurement& roll, const Aim& aim,
   }
   result.latitude_stops = population.exposure_latitude_stops;
   const LightSigns signs = gather_light_signs(roll);
-  const ReadingScale scale = reading_scale(roll, card, population);
+  const ReadingScale scale = reading_scale(roll, population);
   result.evidence = light_evidence(signs, scale, aim, population);
   if (!signs.shadow || !signs.highlight || shows_no_picture(signs)) {
     return leave_open(why_not(signs), result);

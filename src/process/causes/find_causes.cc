@@ -6,6 +6,7 @@
 #include "process/causes/mark_causes.h"
 #include "process/causes/tint_causes.h"
 #include "process/causes/unfit_scans.h"
+#include "process/own_process_film.h"
 
 #include <algorithm>
 #include <iterator>
@@ -22,14 +23,17 @@ void append(std::vector<Finding>& findings, std::vector<Finding> more) {
 
 std::vector<Finding> find_causes(const RollMeasurement& roll, const LightOrTime& light_or_time,
                                  const Aim& aim, const RollPopulation& population,
-                                 const RollCard* /*card*/) {
+                                 const RollCard* card) {
   const LightSigns signs = gather_light_signs(roll);
   std::vector<Finding> findings;
+  const bool silver = !why_own_process(roll, card);
   append(findings, exposure_findings(light_or_time, signs, aim, population));
-  append(findings, film_state_findings(signs));
+  if (silver) {
+    append(findings, film_state_findings(signs));
+  }
   append(findings, tint_findings(roll));
   append(findings, mark_findings(roll));
-  if (const auto fog = fog_finding(roll, signs, population)) {
+  if (const auto fog = fog_finding(roll, signs, population); fog && silver) {
     findings.push_back(*fog);
   }
   if (const auto unfit = unfit_finding(roll)) {

@@ -24,6 +24,19 @@ constexpr double eight_bit_light = 0.0002;
 
 }  // namespace
 
+bool looks_finished(const ScanInfo& info, const StripReading& reading) {
+  if (info.transfer.source != TransferSource::assumed || info.bits > 8) {
+    return false;
+  }
+  const DeviceKnowledge& devices = *reading.devices;
+  const bool zero_seen = reading.zero != ZeroSource::none;
+  const bool too_thin = zero_seen && reading.clear &&
+                        reading.clear->visual < devices.camera_picture.thin_base_density;
+  const bool uneven = zero_seen && !reading.flattened &&
+                      reading.lamp.unevenness_density() > devices.strong_unevenness_density;
+  return info.camera || too_thin || uneven;
+}
+
 DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
   const DeviceKnowledge& devices = *reading.devices;
   const ScannerCalibration* scanner = reading.scanner;
@@ -41,10 +54,11 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
   doubt.stray_transmittance =
       std::hypot(reading.stray_doubt, info.bits <= 8 ? eight_bit_light : 0.0);
   const bool guessed = info.bits > 8 && info.transfer.kind != TransferKind::linear;
-  doubt.transfer_share = !assumed      ? devices.tone_curve.told_share
-                         : info.camera ? devices.tone_curve.assumed_camera_share
-                         : guessed     ? devices.tone_curve.guessed_share
-                                       : devices.tone_curve.assumed_share;
+  const bool finished = looks_finished(info, reading);
+  doubt.transfer_share = !assumed   ? devices.tone_curve.told_share
+                         : finished ? devices.tone_curve.finished_picture_share
+                         : guessed  ? devices.tone_curve.guessed_share
+                                    : devices.tone_curve.assumed_share;
   doubt.angle_share_95 = devices.angle.of(device).share_95;
   if (scanner != nullptr) {
     doubt.scanner = scanner;
@@ -70,7 +84,7 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
     if (reading.zero_clipped > least_clipped_share) {
       doubt.clipped_shift_density = clipped_shift + clipped_shift_per_share * reading.zero_clipped;
     }
-    if (info.camera && assumed && reading.bare_light > devices.camera_picture.bright_lamp) {
+    if (finished && reading.bare_light > devices.camera_picture.bright_lamp) {
       doubt.highlight_compression = devices.camera_picture.compression;
     }
   }

@@ -7,6 +7,12 @@
 
 namespace fogline {
 
+/// Whether a scan looks like a camera's finished picture, whose tones a maker has bent: eight bits
+/// on a curve that nobody told, and the camera's record, a base thinner than film has, or light
+/// that falls off as no scanner's does. Editors and messengers drop the record, so it alone won't
+/// do.
+bool looks_finished(const ScanInfo& info, const StripReading& reading);
+
 /// What makes the densities of a strip doubtful, from its readings and from the kind of scan. Where
 /// the reading has a calibration, it must outlive the result.
 DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading);

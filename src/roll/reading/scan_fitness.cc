@@ -1,5 +1,7 @@
 #include "roll/reading/scan_fitness.h"
 
+#include "roll/reading/scan_doubt.h"
+
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -29,6 +31,17 @@ bool has_perforations(const FilmLayout& layout) {
                      [](const FilmStrip& strip) { return !strip.perforations.empty(); });
 }
 
+/// No film is clearer than no film at all: what reads so was taken for film or for bare light
+/// wrongly.
+bool lies_below_bare_light(const ScanInfo& info, const StripReading& reading) {
+  if (reading.zero == ZeroSource::none || !reading.clear) {
+    return false;
+  }
+  constexpr double rounding_density = 0.01;
+  const double u95 = u95_of_density(doubt_of_clear_film(info, reading), 0.0, 0.0);
+  return reading.clear->visual < -std::max(rounding_density, u95);
+}
+
 /// Why the scan must be refused, if it must.
 std::optional<CautionKind> refusal(const FitnessEvidence& evidence) {
   const FilmLayout& layout = evidence.layout;
@@ -43,9 +56,8 @@ std::optional<CautionKind> refusal(const FitnessEvidence& evidence) {
   const bool any_clear =
       std::any_of(readings.begin(), readings.end(),
                   [](const StripReading& reading) { return reading.clear.has_value(); });
-  const bool clipped_round_frames = !has_perforations(layout) && !any_clear &&
-                                    !layout.strips.empty() &&
-                                    evidence.clipped_pixels_share > clipped_picture_share;
+  const bool clipped_round_frames =
+      !any_clear && !layout.strips.empty() && evidence.clipped_pixels_share > clipped_picture_share;
   if (clipped_base || clipped_round_frames) {
     return CautionKind::base_clipped;
   }
@@ -55,7 +67,13 @@ std::optional<CautionKind> refusal(const FitnessEvidence& evidence) {
   if (!has_frames(layout) && !has_perforations(layout)) {
     return CautionKind::no_frames;
   }
-  return any_clear ? std::nullopt : std::optional(CautionKind::no_clear_film);
+  if (!any_clear) {
+    return CautionKind::no_clear_film;
+  }
+  const bool impossible = std::any_of(
+      readings.begin(), readings.end(),
+      [&](const StripReading& reading) { return lies_below_bare_light(evidence.info, reading); });
+  return impossible ? std::optional(CautionKind::below_light_path) : std::nullopt;
 }
 
 double greatest_zero_clip(const std::vector<StripReading>& readings) {
@@ -91,7 +109,10 @@ std::vector<Caution> cautions_about_scan(const FitnessEvidence& evidence) {
   if (info.bits <= 8) {
     add(Severity::caution, CautionKind::eight_bit);
   }
-  if (info.camera && info.lossy) {
+  const bool finished =
+      std::any_of(evidence.readings.begin(), evidence.readings.end(),
+                  [&](const StripReading& reading) { return looks_finished(info, reading); });
+  if (finished || (info.camera && info.lossy)) {
     add(Severity::caution, CautionKind::camera_display_curve);
   }
   if (info.channels == 1) {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace fogline {
 
@@ -47,6 +48,15 @@ TintLimits limits_of(const ScanInfo& info, const std::vector<StripReading>& read
     limits.angle_share_95 = std::max(limits.angle_share_95, doubt.angle_share_95);
   }
   return limits;
+}
+
+/// Takes the trust that a finished picture's colours don't deserve off what is told.
+Tint weakened(Tint tint, double trust) {
+  tint.confidence *= trust;
+  for (TintComponent& component : tint.components) {
+    component.confidence *= trust;
+  }
+  return tint;
 }
 
 /// Why no strip showed its colour.
@@ -94,7 +104,11 @@ Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
   }
   TintLimits limits = limits_of(info, readings, knowledge.devices.coloured);
   limits.base_tint = base_tint;
-  return judge_tint(signs, limits, knowledge.tints);
+  Tint tint = judge_tint(signs, limits, knowledge.tints);
+  const bool finished =
+      std::any_of(readings.begin(), readings.end(),
+                  [&](const StripReading& reading) { return looks_finished(info, reading); });
+  return finished ? weakened(std::move(tint), knowledge.tints.finished_picture_trust) : tint;
 }
 
 }  // namespace fogline
