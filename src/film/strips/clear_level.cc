@@ -112,6 +112,17 @@ void subtract_course(ExcessImage& image, const LinearFit& course) {
   }
 }
 
+/// Scatter of clear film within its patches.
+double noise_of(const ExcessImage& image, const std::vector<PointMm>& places) {
+  std::vector<double> noises;
+  for (const PointMm& place : places) {
+    noises.push_back(
+        robust_location(box_values(image.excess, image, place, patch_along_mm, patch_across_mm))
+            .scale);
+  }
+  return median(noises);
+}
+
 }  // namespace
 
 ClearLevel clear_level_from_rebate(const StraightStrip& strip, const FilmStrip& film) {
@@ -168,13 +179,7 @@ ClearLevel clear_level_from_rebate(const StraightStrip& strip, const FilmStrip& 
   } else {
     level.excess.excess -= level.above_bare;
   }
-  std::vector<double> noises;
-  for (const PointMm& place : clear_places) {
-    noises.push_back(robust_location(box_values(level.excess.excess, level.excess, place,
-                                                patch_along_mm, patch_across_mm))
-                         .scale);
-  }
-  level.noise = median(noises);
+  level.noise = noise_of(level.excess, clear_places);
   return level;
 }
 

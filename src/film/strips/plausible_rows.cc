@@ -121,6 +121,15 @@ bool has_film_proportions(const HoleRow& row) {
          std::abs(row.pitch_px / length / pitches - 1.0) < slack;
 }
 
+/// Whether two rows belong to one strip, whichever lies first.
+bool are_partners(const HoleRow& one, const HoleRow& two) {
+  const double along = one.along(one.holes.front().spot);
+  const bool one_is_low = one.across_at(along) < two.across_at(along);
+  const HoleRow& low = one_is_low ? one : two;
+  const HoleRow& high = one_is_low ? two : one;
+  return are_pair(low, high);
+}
+
 std::vector<HoleRow> plausible_along(const FindingImage& image,
                                      const std::vector<BrightSpot>& spots, bool along_x) {
   std::vector<HoleRow> rows = hole_rows(spots, along_x);
@@ -139,7 +148,7 @@ std::vector<HoleRow> plausible_along(const FindingImage& image,
   const auto completes_strip = [&](const HoleRow& row) {
     return has_film_proportions(row) && hole_level(row) <= brightest + makeshift_lamp_slack &&
            std::any_of(all.begin(), all.end(), [&](const HoleRow& other) {
-             return sees_lamp(other) && (are_pair(row, other) || are_pair(other, row));
+             return sees_lamp(other) && are_partners(row, other);
            });
   };
   std::erase_if(rows, [&](const HoleRow& row) { return !sees_lamp(row) && !completes_strip(row); });
