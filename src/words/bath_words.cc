@@ -12,7 +12,7 @@ using enum BathReason;
 
 constexpr std::array<FactWords<BathReason>, 26> words{{
     {own_process,
-     "Chromogenic and colour film goes through the baths of its own process: keep to their times."},
+     "Chromogenic film and colour film have a process of their own: keep to its baths and times."},
     {stop_longest,
      "Up to {longest_s:clock} for tabular-grain film is one practice (no source, weakly "
      "supported): its dye leaves in fresh fixer, sulfite and water more than here."},

@@ -55,11 +55,10 @@ constexpr auto words = std::to_array<FactWords<CautionKind>>({
      "No unexposed film is in sight, neither rebate nor a gap between frames, so there is nothing "
      "to measure densities from. Scan again with the frame's borders in sight."},
     {CautionKind::below_light_path,
-     "Clear film reads brighter than the bare light beside it, which no film is: something else "
+     "Clear film reads brighter than the bare light beside it, which no film is: one of the two "
      "was "
-     "taken for one of the two, or the light changes across the picture. Scan again with even "
-     "light, "
-     "the holes and some bare light in sight."},
+     "mistaken, or the light changes across the picture. Scan again with even light, the holes and "
+     "some bare light in sight."},
     {CautionKind::transfer_unknown,
      "The file doesn't say whether its codes are linear light or a display curve of it, and the "
      "picture fits both, so no density can be told. Say which with --transfer (linear or srgb), or "

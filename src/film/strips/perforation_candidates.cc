@@ -48,7 +48,8 @@ class Sighting {
   /// The spot at the level where its outline changes least: in the steepest part of its edge. A
   /// lens draws a halo round bright light, into which the outline runs at darker levels.
   [[nodiscard]] BrightSpot steadiest() const {
-    // Of outlines that are equally steady the later (darker) one lies nearer the edge's middle.
+    // Of outlines that are equally steady the later (darker) one lies nearer the edge's middle. So
+    // much growth a unit of log light a sharp edge shows by its blur alone: 1.5 % a level of 0.03.
     constexpr double as_steady = 0.5;
     double least = INFINITY;
     for (std::size_t i = 1; i < spots_.size(); ++i) {

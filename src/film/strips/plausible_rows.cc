@@ -42,7 +42,8 @@ double value_at(const FindingImage& image, const HoleRow& row, double along, dou
 /// What is left of values along a row when the lamp's smooth course along it is taken out.
 std::vector<double> without_course(const std::vector<double>& along,
                                    const std::vector<double>& values) {
-  // A lens falls off by a square; a straight course and fewer need fewer holes.
+  // A lens falls off by a square; fewer holes bear a straight course or none. Noise of a hole's
+  // light is never taken for a misfit.
   constexpr int holes_a_term = 3;
   const int terms = std::clamp(static_cast<int>(values.size()) / holes_a_term, 1, 3);
   constexpr double scatter_floor = 0.01;
@@ -107,6 +108,8 @@ bool is_bright_enough(const FindingImage& image, const HoleRow& row) {
 
 /// Whether sizes and pitch stand to each other as on film: few rows of windows in a picture do.
 bool has_film_proportions(const HoleRow& row) {
+  // With fewer, chance may make sizes agree; blur and the level of the cut change them by a
+  // seventh.
   constexpr std::size_t enough_holes = 6;
   constexpr double slack = 0.15;
   std::vector<double> lengths;
