@@ -60,6 +60,9 @@ MeasureOptions options_of(const MeasureRequest& request, const std::optional<Rol
   options.knowledge = shipped_scan_knowledge();
   if (card) {
     options.base_tint = card->base_tint;
+    if (card->device && options.device == ScannerDevice::unknown) {
+      options.device = *card->device;
+    }
   }
   if (ExposureTarget target = target_of(request, card); !target.empty()) {
     options.target = std::move(target);

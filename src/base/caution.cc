@@ -22,6 +22,8 @@ constexpr auto rows = std::to_array<FactRow<CautionKind>>({
     {CautionKind::no_frames, "no-frames"},
     {CautionKind::no_clear_film, "no-clear-film"},
     {CautionKind::below_light_path, "below-light-path"},
+    {CautionKind::below_clear_film, "below-clear-film"},
+    {CautionKind::wedge_alone, "wedge-alone"},
     {CautionKind::transfer_unknown, "transfer-unknown"},
     {CautionKind::bare_light_clipped, "bare-light-clipped"},
     {CautionKind::bare_light_hidden, "bare-light-hidden"},

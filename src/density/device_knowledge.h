@@ -9,9 +9,11 @@ namespace fogline {
 struct AngleOfLight {
   /// Silver may be read up to this share too dense where nothing corrects it (95 of 100).
   double share_95 = 0.0;
-  /// The factor taken where a silver wedge calibrated: it reads the wedge's silver as dense as the
-  /// film's, so any factor that is taken for both reads silver true.
-  double wedge_callier = 0.0;
+  /// The factor to take out where the kind is told, and how far it may be off then: half width
+  /// (95 %), share of the net density. Where a silver wedge calibrated, it reads the wedge's silver
+  /// as dense as the film's, so any factor that is taken for both reads silver true.
+  double callier = 0.0;
+  double told_share_95 = 0.0;
   /// The film's base is no silver, and is read as wrong as that factor is: half widths (95 %),
   /// shares of its density, in clear film and under dense silver.
   double wedge_base_share_95 = 0.0;

@@ -23,13 +23,12 @@ constexpr double reach_u95 = 0.45;
 /// light.
 constexpr double straight_part = 0.1;
 
-/// What light's doubt, a share of the bare light, makes in a density of which `net` is silver: a
-/// calibrated scanner is known to see silver in directed light.
+/// What light's doubt, a share of the bare light, makes in a density of which `net` is silver, seen
+/// in directed light.
 double density_of_light(const DoubtSources& sources, double light, double density, double net) {
-  const double callier = sources.scanner == nullptr ? 1.0 : sources.scanner->callier;
-  const double seen = density - net + directed_density(net, callier);
-  return light /
-         (transmittance_from_density(seen) * std::numbers::ln10 * directed_slope(net, callier));
+  const double seen = density - net + directed_density(net, sources.callier);
+  return light / (transmittance_from_density(seen) * std::numbers::ln10 *
+                  directed_slope(net, sources.callier));
 }
 
 double stray_density(const DoubtSources& sources, double density, double net) {

@@ -33,6 +33,8 @@ struct FilmKnowledge {
   UsualDensity grey_base;
   UsualDensity clear_base;
   double clear_base_share_135 = 0.0;
+  /// No support is clearer.
+  double least_support_density = 0.0;
 
   bool operator==(const FilmKnowledge&) const = default;
 };

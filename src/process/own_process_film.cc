@@ -9,11 +9,13 @@ std::optional<Unknown> why_own_process(const RollMeasurement& roll, const RollCa
     return card->film_type == FilmType::chromogenic ? std::optional(Unknown::own_process)
                                                     : std::nullopt;
   }
-  const bool masked =
+  const bool colour =
       std::any_of(roll.scans.begin(), roll.scans.end(), [](const ScanMeasurement& scan) {
-        return !scan.tint.kind && scan.tint.kind.why().kind == Unknown::mask_of_colour_stock;
+        const Unknown why =
+            scan.tint.kind ? Unknown::not_told : scan.tint.kind.why().kind;
+        return why == Unknown::mask_of_colour_stock || why == Unknown::colours_in_pictures;
       });
-  return masked ? std::optional(Unknown::colour_film) : std::nullopt;
+  return colour ? std::optional(Unknown::colour_film) : std::nullopt;
 }
 
 }  // namespace fogline

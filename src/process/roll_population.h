@@ -67,6 +67,10 @@ struct RollPopulation {
   double camera_sd_share = 0.0;
   double scanner_factor = 0.0;
   double scanner_sd_share = 0.0;
+  /// What is left of that doubt where the kind of device was told and its factor taken out.
+  double told_camera_sd_share = 0.0;
+  double told_flatbed_sd_share = 0.0;
+  double told_film_scanner_sd_share = 0.0;
   double told_curve_sd_share = 0.0;
   double assumed_curve_sd_share = 0.0;
   double finished_picture_curve_sd_share = 0.0;
@@ -78,6 +82,11 @@ struct RollPopulation {
   double clear_base_density = 0.0;
   double clear_base_sd = 0.0;
   double clear_base_share_135 = 0.0;
+  /// Visual density of clear colour negative film, whose mask a grey scan can't tell from fog, and
+  /// how often such film is taken for black-and-white.
+  double mask_share = 0.0;
+  double mask_density = 0.0;
+  double mask_sd = 0.0;
   /// Share of 135 film among film of unknown format.
   double share_135_of_unknown = 0.0;
   double fogged_share = 0.0;

@@ -112,6 +112,7 @@ const Fields<RollCard>& fields_of() {
       field("developed", &RollCard::developed, left_out),
       field("camera", &RollCard::camera, left_out),
       field("tank", &RollCard::tank, left_out),
+      field("device", &RollCard::device, left_out),
       {"base_tint", walk_base_tint},
       field("development", &RollCard::development, left_out),
       field("stop", &RollCard::stop, left_out),

@@ -132,6 +132,8 @@ template <>
 const Fields<ScanMeasurement>& fields_of() {
   static const Fields<ScanMeasurement> fields{
       inlined(&ScanMeasurement::info),
+      field("device", &ScanMeasurement::device),
+      field("device_told", &ScanMeasurement::device_told),
       field("pixels_per_mm", &ScanMeasurement::pixels_per_mm),
       field("zero", &ScanMeasurement::zero, required),
       field("fitness", &ScanMeasurement::fitness),

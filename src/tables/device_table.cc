@@ -1,5 +1,7 @@
 #include "tables/scan_tables.h"
 
+#include <algorithm>
+
 namespace fogline {
 
 namespace {
@@ -16,7 +18,9 @@ AngleOfLight angle_from(const KnowledgeTable& table) {
   AngleOfLight angle;
   // What is read `greatest` times too dense is this share of itself too dense.
   angle.share_95 = 1.0 - 1.0 / greatest;
-  angle.wedge_callier = table.number("taken", any_callier);
+  angle.callier = table.number("taken", any_callier);
+  angle.told_share_95 =
+      std::max(greatest / angle.callier - 1.0, 1.0 - least / angle.callier);
   const double off = 0.5 * (greatest - least);
   angle.wedge_base_share_95 = base_share * off;
   angle.wedge_dense_base_share_95 = dense_base_share * off;

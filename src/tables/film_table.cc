@@ -33,6 +33,7 @@ FilmKnowledge films_from(const KnowledgeTable& top, const KnowledgeTable& device
   films.grey_base = density_from(base, "grey_base");
   films.clear_base = density_from(base, "clear_base");
   films.clear_base_share_135 = base.number("clear_base_share_135", any_share);
+  films.least_support_density = top.table("support").number("least_density", any_density);
   return films;
 }
 

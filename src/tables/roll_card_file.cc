@@ -222,6 +222,7 @@ RollCard read_roll_card(const std::string& path) {
   card.developed = top.date("developed");
   card.camera = top.text("camera");
   card.tank = top.text("tank");
+  card.device = top.kind<ScannerDevice>("device");
   read_base_tint(top, card);
   card.development = read_development(top.table("development"));
   card.stop = read_stop(top.table("stop"));

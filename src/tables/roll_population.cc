@@ -1,5 +1,9 @@
 #include "tables/roll_population.h"
 
+#include "tables/scan_tables.h"
+
+#include <fogline/base/quantity.h>
+
 #include <algorithm>
 
 namespace fogline {
@@ -60,6 +64,10 @@ void read_films(const KnowledgeTable& films, RollPopulation& population) {
   population.clear_base_density = base.number("clear_base_density", any_density);
   population.clear_base_sd = base.number("clear_base_sd", any_density);
   population.clear_base_share_135 = base.number("clear_base_share_135", any_share);
+  const KnowledgeTable mask = films.table("colour_mask");
+  population.mask_share = mask.number("share", any_share);
+  population.mask_density = mask.number("density", any_density);
+  population.mask_sd = mask.number("sd", any_density);
   population.share_135_of_unknown = base.number("share_135_of_unknown", any_share);
   population.fogged_share = base.number("fogged_share", any_share);
   population.least_fog_density = base.number("least_fog_density", any_density);
@@ -73,6 +81,10 @@ void read_devices(const KnowledgeTable& devices, RollPopulation& population) {
   population.camera_sd_share = angle.number("camera_sd_share", any_share);
   population.scanner_factor = angle.number("scanner_factor", any_callier);
   population.scanner_sd_share = angle.number("scanner_sd_share", any_share);
+  const ByDevice<AngleOfLight> kinds = devices_from(devices).angle;
+  population.told_camera_sd_share = kinds.camera.told_share_95 / coverage_factor_95;
+  population.told_flatbed_sd_share = kinds.flatbed.told_share_95 / coverage_factor_95;
+  population.told_film_scanner_sd_share = kinds.film_scanner.told_share_95 / coverage_factor_95;
   const KnowledgeTable curve = devices.table("tone_curve");
   population.told_curve_sd_share = curve.number("told_share", any_share);
   population.assumed_curve_sd_share = curve.number("assumed_share", any_share);

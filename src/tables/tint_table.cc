@@ -103,6 +103,8 @@ TintKnowledge tints_from(const KnowledgeTable& top) {
   const KnowledgeTable mask = top.table("mask");
   tints.mask = veil_from(mask);
   tints.mask.signatures = signatures_from(mask);
+  tints.colour_film_hues_density =
+      top.table("colour_film").number("least_hues_density", any_density);
   tints.stain = stain_from(top.table("stain"));
   const KnowledgeTable clean = top.table("clean");
   tints.own_sd_density = clean.number("own_sd_density", any_density);

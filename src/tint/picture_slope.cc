@@ -2,6 +2,7 @@
 
 #include "numerics/least_squares.h"
 #include "numerics/robust.h"
+#include "tint/picture_spots.h"
 
 #include <algorithm>
 #include <array>
@@ -13,8 +14,6 @@ namespace fogline {
 
 namespace {
 
-/// Side of a spot, mm: 100 pixels of 0.1 mm bring noise to a tenth, and pictures still vary.
-constexpr double spot_mm = 1.0;
 /// Densest spot used, above clear film. Half a percent of stray light left is 0.03 there, a
 /// tenth of it in one channel only.
 constexpr double most_net = 1.2;
@@ -26,48 +25,9 @@ constexpr double cell_mm = 6.0;
 /// Smallest scatter to believe: codes are rounded.
 constexpr double least_scatter = 0.0005;
 
-struct Spot {
-  PerChannel<double> density{};
-  std::pair<int, int> cell;
-};
-
-std::optional<Spot> read_spot(const DensityStrip& density, int x0, int y0, int side) {
-  Spot spot;
-  int count = 0;
-  for (int y = y0; y < y0 + side; ++y) {
-    for (int x = x0; x < x0 + side; ++x) {
-      for (int c = 0; c < most_channels; ++c) {
-        const float value = density.channels.at(x, y, c);
-        if (!std::isfinite(value)) {
-          return std::nullopt;
-        }
-        spot.density[static_cast<std::size_t>(c)] += static_cast<double>(value);
-      }
-      ++count;
-    }
-  }
-  for (double& value : spot.density) {
-    value /= count;
-  }
-  const int cell_px = static_cast<int>(cell_mm * density.pixels_per_mm);
-  spot.cell = {x0 / cell_px, y0 / cell_px};
-  return spot;
-}
-
-std::vector<Spot> spots_of(const DensityStrip& density, const FilmExtent& picture, double densest) {
-  std::vector<Spot> spots;
-  const int side = std::max(1, static_cast<int>(spot_mm * density.pixels_per_mm));
-  const int x1 = density.column(picture.along_end_mm);
-  const int y1 = density.row(picture.across_end_mm);
-  for (int y = density.row(picture.across_begin_mm); y + side <= y1; y += side) {
-    for (int x = density.column(picture.along_begin_mm); x + side <= x1; x += side) {
-      const std::optional<Spot> spot = read_spot(density, x, y, side);
-      if (spot && spot->density[0] < densest) {
-        spots.push_back(*spot);
-      }
-    }
-  }
-  return spots;
+std::pair<int, int> cell_of(const PictureSpot& spot) {
+  constexpr int cell_spots = static_cast<int>(cell_mm / picture_spot_mm);
+  return {spot.column / cell_spots, spot.row / cell_spots};
 }
 
 /// Slope of (channel - red) on their mean in one picture, its variance, and the sum of squares of
@@ -78,11 +38,11 @@ struct Tilt {
   double squares = 0.0;
 };
 
-Tilt tilt_of(const std::vector<Spot>& spots, std::size_t channel) {
+Tilt tilt_of(const std::vector<PictureSpot>& spots, std::size_t channel) {
   LinearProblem problem;
   problem.coefficients = 2;
   double mean = 0.0;
-  for (const Spot& spot : spots) {
+  for (const PictureSpot& spot : spots) {
     const double middle = 0.5 * (spot.density[channel] + spot.density[0]);
     mean += middle / static_cast<double>(spots.size());
     problem.add(std::array{1.0, middle}, spot.density[channel] - spot.density[0]);
@@ -98,7 +58,7 @@ Tilt tilt_of(const std::vector<Spot>& spots, std::size_t channel) {
     const double residual =
         problem.observed[i] - fit.coefficients[0] - fit.coefficients[1] * problem.basis[2 * i + 1];
     tilt.squares += fit.row_weights[i] * from_mean * from_mean;
-    cells[spots[i].cell] += fit.row_weights[i] * from_mean * residual;
+    cells[cell_of(spots[i])] += fit.row_weights[i] * from_mean * residual;
   }
   double sum = 0.0;
   for (const auto& [cell, score] : cells) {
@@ -145,9 +105,9 @@ std::optional<PictureSlope> read_picture_slope(const DensityStrip& density,
   PictureSlope result;
   result.low = INFINITY;
   for (const FilmExtent& picture : pictures) {
-    const std::vector<Spot> spots = spots_of(density, picture, clear_red + most_net);
+    const std::vector<PictureSpot> spots = picture_spots(density, picture, clear_red + most_net);
     std::vector<double> reds;
-    for (const Spot& spot : spots) {
+    for (const PictureSpot& spot : spots) {
       reds.push_back(spot.density[0]);
     }
     if (spots.size() < fewest_spots ||

@@ -68,6 +68,8 @@ struct TintKnowledge {
   /// Masked colour stock: no tint, but mistaken for a strong one.
   VeilPopulation mask;
   VeilShares shares;
+  /// Channels of pictures stray from one another by more in colour film only, density.
+  double colour_film_hues_density = 0.0;
   StainPopulation stain;
   /// Own colour of a grey base: standard deviation of a channel, where the stock is unknown and
   /// where the roll card tells its base.

@@ -48,17 +48,23 @@ constexpr auto words = std::to_array<FactWords<CautionKind>>({
      "clear borders. Scan the negative as a transparency, with some millimetres of bare light or "
      "rebate around the frames."},
     {CautionKind::no_frames,
-     "Pieces of film were found, but neither perforations nor frames between clear borders, so "
-     "nothing can be said of base, light or development. If this is a strip of negatives, scan it "
-     "with its rebate and some bare light in sight."},
+     "Something lies there that may be film, but neither perforations nor frames between clear "
+     "borders show it, so nothing can be said of base, light or development. If this is a strip of "
+     "negatives, scan it with its rebate and some bare light in sight."},
     {CautionKind::no_clear_film,
      "No unexposed film is in sight, neither rebate nor a gap between frames, so there is nothing "
      "to measure densities from. Scan again with the frame's borders in sight."},
     {CautionKind::below_light_path,
-     "Clear film reads brighter than the bare light beside it, which no film is: one of the two "
-     "was "
-     "mistaken, or the light changes across the picture. Scan again with even light, the holes and "
-     "some bare light in sight."},
+     "What was taken for clear film reads as clear as the bare light beside it, which no film is: "
+     "one of the two was mistaken, or the light changes across the picture. Scan again with even "
+     "light, the holes and some bare light in sight."},
+    {CautionKind::below_clear_film,
+     "The pictures read thinner than clear film, which no picture is: clear film was mistaken, or "
+     "the light falls off towards it. Scan again with even light and the whole rebate in sight, or "
+     "give a picture of the bare light with --blank."},
+    {CautionKind::wedge_alone,
+     "A step wedge lies in this scan and no other film. It calibrates the scanner: fogline "
+     "calibrate. If it was printed on the roll, say so on the roll card."},
     {CautionKind::transfer_unknown,
      "The file doesn't say whether its codes are linear light or a display curve of it, and the "
      "picture fits both, so no density can be told. Say which with --transfer (linear or srgb), or "
@@ -107,7 +113,8 @@ constexpr auto words = std::to_array<FactWords<CautionKind>>({
     {CautionKind::scanner_bits,
      "The scan has {scan_bits:0} bits a channel, the calibration {calibration_bits:0}: use one "
      "setting for both."},
-    {CautionKind::scanner_kind, "The scan comes from a camera, the calibration doesn't."},
+    {CautionKind::scanner_kind,
+     "The scan comes from another kind of device than the calibration."},
     {CautionKind::scanner_balance,
      "The channels' bare light stands {off_density:2} in density off the balance of the "
      "calibration: colour correction was at work, or the lamp is another; switch all correction "

@@ -14,7 +14,7 @@ namespace {
 
 using enum Evidence;
 
-constexpr std::array<FactWords<Evidence>, 39> words{{
+constexpr std::array<FactWords<Evidence>, 40> words{{
     {shadow,
      "Shadows: {density:2} above clear film in {frames:median}; usual is {usual_from:2} to "
      "{usual_to:2}."},
@@ -55,6 +55,9 @@ constexpr std::array<FactWords<Evidence>, 39> words{{
      "under the metered exposure; {usual_stops:1} is usual."},
     {leader_starved, "Leader: {density:2} above clear film; {usual_density:2} or more is usual."},
     {base_fog_excess, "Base plus fog: {density:2}; usual is about {usual_density:2}."},
+    {grey_scan_of_mask,
+     "The scan is grey, so colour film with its orange mask would read the same: a scan in colour "
+     "tells, and so does film_type on the roll card."},
     {no_picture, "No picture shows on {film_mm:0} mm of film."},
     {edge_print_there, "Edge print shows, {density:2} above clear film: developer was at work."},
     {no_edge_print, "No edge print was found."},

@@ -23,6 +23,9 @@ constexpr auto words = std::to_array<FactWords<Unknown>>({
     {Unknown::frame_hidden, "Too little of the frame is in sight."},
     {Unknown::frame_too_dense,
      "The frame is denser than this scan can tell, so its range is only a lower bound."},
+    {Unknown::frame_below_clear,
+     "The frame reads thinner than clear film, which no picture is: the light changes between the "
+     "two, or one of them was mistaken."},
     {Unknown::no_frame_read, "No frame tells its densities."},
     {Unknown::marks_too_coarse,
      "Seen at {pixels_per_mm:0} pixels a millimetre only large plain marks can be told: drying "
@@ -39,6 +42,9 @@ constexpr auto words = std::to_array<FactWords<Unknown>>({
     {Unknown::mask_of_colour_stock,
      "Clear film is as orange as the mask of colour stock: its own colour, no tint."},
     {Unknown::only_strong_tints, "This scan would show a tint only where it is strong."},
+    {Unknown::colours_in_pictures,
+     "The pictures hold colours that no silver gives: this is colour film, and its base has a "
+     "colour of its own."},
     {Unknown::colour_of_no_tint,
      "Clear film has a colour that no known tint gives: perhaps the stock's own."},
     {Unknown::trace_of_colour,
@@ -122,9 +128,8 @@ constexpr auto words = std::to_array<FactWords<Unknown>>({
      "This is chromogenic film: its picture is dye, and no rule known here gives its time. Keep to "
      "the time of its own process."},
     {Unknown::colour_film,
-     "Clear film is as orange as colour film's mask: its light and time can't be judged as those "
-     "of "
-     "black-and-white film."},
+     "This is colour film, by its orange mask or by colours in its pictures, whose light and time "
+     "can't be judged as those of black-and-white film."},
     {Unknown::film_not_developed,
      "The film wasn't developed at all, and no time can mend that: find out first whether the "
      "developer was dead or the baths were swapped."},

@@ -32,7 +32,7 @@ void write_conditions(std::ofstream& out, const CalibrationCase& item) {
 
 void write_calibration_csv(const std::string& path, const std::vector<CalibrationCase>& cases) {
   std::ofstream out(path);
-  out << "seed,large,like_silver,bits,channels,device,callier,wedge_callier,glare,narrow,offset,"
+  out << "seed,large,like_silver,bits,channels,device,callier,callier,glare,narrow,offset,"
          "tilt_x,tilt_y,bulge,power,curl,shoulder,floor,adc,bare_mm,count,to_find,found,right,"
          "stray_error,stray_doubt,stray_measured,limit,residual,trouble,kind,truth,value,u95,at_"
          "least\n";

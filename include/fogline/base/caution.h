@@ -30,7 +30,9 @@ enum class CautionKind {
   no_film,                    ///< no film was found
   no_frames,                  ///< film, but neither perforations nor frames
   no_clear_film,              ///< no unexposed film in sight
-  below_light_path,           ///< clear film reads brighter than bare light
+  below_light_path,           ///< clear film reads clearer than any support
+  below_clear_film,           ///< most pictures read thinner than clear film
+  wedge_alone,                ///< a step wedge, and no other film
   transfer_unknown,           ///< the picture fits two tone curves
   bare_light_clipped,         ///< bare light stands at the top code
   bare_light_hidden,          ///< no bare light in sight

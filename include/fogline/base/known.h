@@ -22,6 +22,7 @@ enum class Unknown {
   no_scale,           ///< neither perforations nor a tag nor a film width
   frame_hidden,       ///< too little of the frame is in sight
   frame_too_dense,    ///< beyond what the scan tells: only a lower bound
+  frame_below_clear,  ///< reads thinner than clear film, which no picture is
   no_frame_read,      ///< no frame tells its densities
   marks_too_coarse,   ///< only large plain marks can be told at so few pixels
   uneven_surround,    ///< a mark's surround isn't even enough
@@ -33,6 +34,7 @@ enum class Unknown {
   no_clear_colour,       ///< no clear film in colour in sight
   mask_of_colour_stock,  ///< as orange as colour stock's own mask
   only_strong_tints,     ///< the scan would show a strong tint only
+  colours_in_pictures,   ///< pictures whose colours no silver gives: colour film
   colour_of_no_tint,     ///< a colour that no known tint gives
   trace_of_colour,       ///< too faint to be told from the stock's own
   colour_of_several,     ///< fits more than one kind of tint
@@ -91,7 +93,7 @@ enum class Unknown {
   nothing_metered,     ///< exposures are known from each other only
   no_curve_contrast,   ///< the curve tells no contrast index
   own_process,         ///< chromogenic film has a time of its own
-  colour_film,         ///< as orange as colour stock's mask: judged as no black-and-white film
+  colour_film,         ///< by mask or pictures: judged as no black-and-white film
   film_not_developed,  ///< no time mends that
   developer_weak,      ///< what time would do in it can't be told
   contrast_untold,     ///< this roll's

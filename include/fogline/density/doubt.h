@@ -66,6 +66,8 @@ struct DoubtSources {
   double base_share_95 = 0.0;
   /// The same under dense silver: reached from clear film's as Callier's factor rises with density.
   double dense_base_share_95 = 0.0;
+  /// Callier's factor that was taken out of silver's densities; 1: none was.
+  double callier = 1.0;
   /// The calibration by which codes became light; nullptr: none. Not owned.
   const ScannerCalibration* scanner = nullptr;
 };

@@ -29,6 +29,7 @@ enum class Evidence {
   speed_point,
   leader_starved,  ///< by a weak developer
   base_fog_excess,
+  grey_scan_of_mask,  ///< a grey scan can't tell fog from colour film's mask
   no_picture,
   edge_print_there,
   no_edge_print,

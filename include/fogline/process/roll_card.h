@@ -1,6 +1,7 @@
 #pragma once
 
 #include <fogline/base/quantity.h>
+#include <fogline/density/scanner_calibration.h>
 #include <fogline/roll/exposure_target.h>
 
 #include <optional>
@@ -97,6 +98,8 @@ struct RollCard {
   std::optional<std::string> developed;
   std::optional<std::string> camera;
   std::optional<std::string> tank;
+  /// What scans the roll.
+  std::optional<ScannerDevice> device;
   /// Red, green, blue density of the stock's clean base.
   std::optional<PerChannel<double>> base_tint;
   DevelopmentCard development;

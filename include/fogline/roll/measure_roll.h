@@ -37,6 +37,9 @@ struct MeasureOptions {
   /// Takes the unevenness of lamp and lens out, and is zero where the scan shows no bare light. It
   /// is surveyed once for each scan, by the scan's tone curve where that is a calibration's.
   std::shared_ptr<ScanSource> blank;
+  /// What made the scans: how dense silver reads depends on it. Goes before what a file says of
+  /// itself and a calibration of its device; unknown: they tell.
+  ScannerDevice device = ScannerDevice::unknown;
   /// The scanner's calibration. Goes before what the file says of its codes.
   std::optional<ScannerCalibration> scanner;
   /// The scan holds a step wedge of these densities: calibrates it by that first.

@@ -150,6 +150,10 @@ struct StepMeasurement {
 /// What one scan alone says.
 struct ScanMeasurement {
   ScanInfo info;
+  /// What made it: as told, else a camera where its file says so, else as its calibration says.
+  ScannerDevice device = ScannerDevice::unknown;
+  /// Somebody told the device, and silver's densities are what diffuse light would give.
+  bool device_told = false;
   Known<double> pixels_per_mm;
   ZeroReport zero;
   Fitness fitness = Fitness::unfit;

@@ -1,6 +1,7 @@
 #include "app/commands/calibrate_options.h"
 
 #include "app/commands/calibrate_values.h"
+#include "app/commands/device_value.h"
 #include "app/commands/option_words.h"
 
 namespace fogline {

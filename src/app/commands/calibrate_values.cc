@@ -1,7 +1,6 @@
 #include "app/commands/calibrate_values.h"
 
 #include "app/command_line/usage_error.h"
-#include "app/commands/meaning_from_text.h"
 #include "app/commands/option_values.h"
 #include "film/wedges/find_wedges.h"
 
@@ -94,10 +93,6 @@ double layer_density_from_text(const std::string& text) {
 double doubt_stops_from_text(const std::string& text) {
   return positive_from_text(text, greatest_doubt_stops,
                             "--bracket-doubt is a doubt in stops, above 0 to 1");
-}
-
-ScannerDevice device_from_text(const std::string& text) {
-  return meaning_from_text("device", device_words(), text);
 }
 
 std::string date_from_text(const std::string& text) {

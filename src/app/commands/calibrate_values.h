@@ -17,8 +17,6 @@ std::vector<int> layers_from_text(const std::string& text);
 std::vector<double> times_from_text(const std::string& text);
 double layer_density_from_text(const std::string& text);
 double doubt_stops_from_text(const std::string& text);
-/// "flatbed", "film-scanner", "camera".
-ScannerDevice device_from_text(const std::string& text);
 /// "2026-11-26".
 std::string date_from_text(const std::string& text);
 

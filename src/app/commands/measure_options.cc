@@ -1,5 +1,6 @@
 #include "app/commands/measure_options.h"
 
+#include "app/commands/device_value.h"
 #include "app/commands/measure_values.h"
 #include "app/commands/option_words.h"
 
@@ -98,6 +99,13 @@ std::vector<Row> scanner_options() {
         .sentence = "The scanner's calibration (see fogline help calibrate): densities are then "
                     "measured, not estimated."},
        [](Ask& ask, const Text& text) { ask.scanner = text; }},
+      {{.name = "device",
+        .takes = Takes::text,
+        .words = words_of(device_words()),
+        .sentence = "What made the scans: silver reads denser in narrow light, and how much "
+                    "depends on it.",
+        .otherwise = "the card's, else what the file or the calibration tells"},
+       [](Ask& ask, const Text& text) { ask.measure.device = device_from_text(text); }},
       {{.name = "wedge",
         .takes = Takes::file,
         .argument = "REF.csv",

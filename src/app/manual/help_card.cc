@@ -27,6 +27,7 @@ An invented example with all keys that most rolls have:
   developed = "2025-10-09"
   camera = "the old one"
   tank = "2025-10-09 a"         # rolls developed together name the same tank
+  device = "flatbed"            # what scans it; or "film-scanner", "camera"
   base_tint = [0.28, 0.28, 0.29]  # red, green, blue density of its clean base
 
   [development]

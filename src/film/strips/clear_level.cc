@@ -24,6 +24,10 @@ constexpr double patch_scale_floor = 0.01;
 /// Half size of the core of a hole, mm: its rim is blurred by lens and film thickness.
 constexpr double core_along_mm = 0.55;
 constexpr double core_across_mm = 0.9;
+/// What a holder leaves of a hole lies anywhere in it: half its width less the rim, and the part of
+/// it that is bare light even where little is left.
+constexpr double whole_across_mm = 1.3;
+constexpr double bare_share = 0.1;
 /// Lengths of a window in which the brightest film is looked for, mm.
 constexpr double piece_mm = 12.0;
 /// Share of a piece that a gap takes: 2 mm in 38 less what is dirty.
@@ -84,10 +88,11 @@ HoleLights hole_lights(const cv::Mat1f& log_light, const FilmStrip& film,
   HoleLights lights;
   for (const Perforation& hole : film.perforations) {
     const std::vector<double> core =
-        box_values(log_light, frame, hole.film, core_along_mm, core_across_mm);
+        box_values(log_light, frame, hole.film, core_along_mm,
+                   hole.whole ? core_across_mm : whole_across_mm);
     if (!core.empty()) {
       lights.places.push_back(hole.film);
-      lights.levels.push_back(median(core));
+      lights.levels.push_back(hole.whole ? median(core) : percentile(core, bare_share));
     }
   }
   return lights;

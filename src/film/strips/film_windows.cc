@@ -35,6 +35,12 @@ constexpr double mending_share = 0.35;
 constexpr float greatest_fall_off = 0.2F;
 /// Smallest piece of film, share of the image.
 constexpr double least_area_share = 0.004;
+/// A whole roll of 135 film is this many times longer than its image is wide; and film so narrow
+/// shows nothing.
+constexpr double most_lengths = 70.0;
+constexpr double fewest_pixels_wide = 12.0;
+/// No glass holds more pieces of film: the largest are kept.
+constexpr std::size_t most_pieces = 24;
 /// Filled outline over its rectangle.
 constexpr double least_rectangularity = 0.85;
 
@@ -145,6 +151,19 @@ FilmWindow window_from_rectangle(const cv::RotatedRect& rectangle, Surround surr
   return window;
 }
 
+bool may_be_film(const FilmWindow& window) {
+  return window.width_px >= fewest_pixels_wide &&
+         window.length_px <= most_lengths * window.width_px;
+}
+
+void keep_largest(std::vector<FilmWindow>& windows) {
+  std::erase_if(windows, [](const FilmWindow& window) { return !may_be_film(window); });
+  std::sort(windows.begin(), windows.end(), [](const FilmWindow& a, const FilmWindow& b) {
+    return a.length_px * a.width_px > b.length_px * b.width_px;
+  });
+  windows.resize(std::min(windows.size(), most_pieces));
+}
+
 /// Slack between bare light and film, from the scatter of what is brighter than the bare level.
 float slack_of(const cv::Mat1f& flat) {
   std::vector<double> above;
@@ -216,6 +235,7 @@ std::vector<FilmWindow> windows_in_mask(const cv::Mat& mask, Surround surround) 
        surround == Surround::bare_light ? mended(pieces) : each_alone(pieces)) {
     windows.push_back(window_from_rectangle(rectangle, surround));
   }
+  keep_largest(windows);
   std::sort(windows.begin(), windows.end(), [](const FilmWindow& a, const FilmWindow& b) {
     const bool lying = std::abs(a.direction_deg) < 45.0;
     return lying ? a.y < b.y : a.x < b.x;
@@ -244,7 +264,8 @@ std::vector<FilmWindow> film_windows(const FindingImage& image) {
       {static_cast<float>(image.log_light.cols) / 2.0F - 0.5F,
        static_cast<float>(image.log_light.rows) / 2.0F - 0.5F},
       {static_cast<float>(image.log_light.cols), static_cast<float>(image.log_light.rows)}, 0.0F);
-  return {window_from_rectangle(whole, Surround::image_border)};
+  const FilmWindow window = window_from_rectangle(whole, Surround::image_border);
+  return may_be_film(window) ? std::vector{window} : std::vector<FilmWindow>{};
 }
 
 }  // namespace fogline

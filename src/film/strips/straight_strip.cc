@@ -16,6 +16,10 @@ constexpr int most_samples = 5;
 /// by less than 0.01 stored pixel (lens distortion of some 100 pixels over the picture).
 constexpr int node_samples = 16;
 
+/// Film that a scale makes huge is laid straight coarser: no more pixels than a few strips of 135
+/// film have.
+constexpr double most_pixels = 4e6;
+
 /// Places in the grid, in grid pixels, of one row of samples along the film.
 struct RowOfPlaces {
   std::vector<double> x;
@@ -100,7 +104,11 @@ int StraightStrip::row(double across_mm) const {
 }
 
 StraightStrip straighten(const ScanGrid& grid, const FilmMap& map, const FilmExtent& extent,
-                         double pixels_per_mm) {
+                         double wanted_pixels_per_mm) {
+  const double area_mm2 = (extent.along_end_mm - extent.along_begin_mm) *
+                          (extent.across_end_mm - extent.across_begin_mm);
+  const double pixels_per_mm =
+      std::min(wanted_pixels_per_mm, std::sqrt(most_pixels / std::max(area_mm2, 1e-9)));
   const auto pixels = [&](double mm) {
     return std::max(1, static_cast<int>(std::lround(mm * pixels_per_mm)));
   };

@@ -5,6 +5,7 @@
 #include "film/frames/frame_search.h"
 #include "film/strips/film_windows.h"
 
+#include <optional>
 #include <vector>
 
 namespace fogline {
@@ -16,10 +17,14 @@ struct FormatGuess {
   bool scale_known = true;
 };
 
+/// Width of the sheet film whose length is so many times its width; absent where none is.
+std::optional<double> sheet_width_mm(double aspect);
+
 /// Width that film of a format shows on bare light or in a holder's window, mm.
 double usual_width_mm(FilmFormat format, Surround surround);
 
-/// Format by the window's size and the resolution tag; unknown where no tag tells the size.
+/// Format by the window's size and the resolution tag; unknown where no tag tells the size. A tag
+/// that makes a width of it that no film has is wrong, and the scale isn't known.
 FormatGuess guess_format(const FilmWindow& window, double scan_px, const FindOptions& options);
 
 /// Frames that may stand on a strip, and how high they are, mm.

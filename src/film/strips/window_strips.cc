@@ -119,7 +119,14 @@ FilmExtent inset(const FilmStrip& film, double mm) {
 void align_with_borders(FilmStrip& film, const ScanGrid& grid) {
   constexpr double greatest_turn_deg = 3.0;
   constexpr double turn_step_deg = 0.25;
-  constexpr double coarse_pixels_per_mm = 5.0;
+  // Borders of large film are long: they needn't be seen as finely.
+  constexpr double finest_pixels_per_mm = 5.0;
+  constexpr double most_pixels = 4e5;
+  const FilmExtent extent = inset(film, edge_inset_mm);
+  const double area_mm2 = (extent.along_end_mm - extent.along_begin_mm) *
+                          (extent.across_end_mm - extent.across_begin_mm);
+  const double coarse_pixels_per_mm =
+      std::min(finest_pixels_per_mm, std::sqrt(most_pixels / std::max(area_mm2, 1.0)));
   const PointPx centre = film.map.scan_from_film({0.0, 0.0});
   const double direction = film.map.direction_deg();
   const double height = frame_height_mm(film);
@@ -127,7 +134,7 @@ void align_with_borders(FilmStrip& film, const ScanGrid& grid) {
   FilmMap best_map = film.map;
   for (double turn = -greatest_turn_deg; turn <= greatest_turn_deg; turn += turn_step_deg) {
     const FilmMap map = FilmMap::straight(centre, direction + turn, film.map.pixels_per_mm());
-    StraightStrip strip = straighten(grid, map, inset(film, edge_inset_mm), coarse_pixels_per_mm);
+    StraightStrip strip = straighten(grid, map, extent, coarse_pixels_per_mm);
     mask_outside(strip, map, film.window, window_margin_mm);
     const ClearLevel level = clear_level_from_brightest(strip);
     constexpr double half_share = 0.4;
@@ -277,7 +284,13 @@ FilmStrip strip_by_frames(const FilmWindow& window, double scan_px, const ScanGr
     }
     FormatGuess guess;
     guess.format = format;
-    guess.pixels_per_mm = window.width_px * scan_px / usual_width_mm(format, window.surround);
+    double width_mm = usual_width_mm(format, window.surround);
+    if (format == FilmFormat::sheet) {
+      const std::optional<double> sheet_mm = sheet_width_mm(aspect);
+      guess.scale_known = sheet_mm.has_value();
+      width_mm = sheet_mm.value_or(width_mm);
+    }
+    guess.pixels_per_mm = window.width_px * scan_px / width_mm;
     FilmStrip film = strip_from_window(window, scan_px, guess);
     find_frames_in_window(film, grid, options);
     const bool whole = std::any_of(film.frames.begin(), film.frames.end(),

@@ -134,6 +134,21 @@ double tone_curve_doubt(const ScanMeasurement& scan, const RollPopulation& popul
                               : population.assumed_curve_sd_share;
 }
 
+/// How far silver's scale may still be off on a device of a kind that was told (standard deviation).
+double told_device_doubt(ScannerDevice device, const RollPopulation& population) {
+  switch (device) {
+    case ScannerDevice::camera:
+      return population.told_camera_sd_share;
+    case ScannerDevice::flatbed:
+      return population.told_flatbed_sd_share;
+    case ScannerDevice::film_scanner:
+      return population.told_film_scanner_sd_share;
+    case ScannerDevice::unknown:
+      break;
+  }
+  return population.scanner_sd_share;
+}
+
 }  // namespace
 
 LightSigns gather_light_signs(const RollMeasurement& roll) {
@@ -179,6 +194,9 @@ ReadingScale reading_scale(const RollMeasurement& roll, const RollPopulation& po
       return {1.0, population.told_curve_sd_share};
     }
     const double curve = tone_curve_doubt(scan, population);
+    if (scan.device_told) {
+      return {1.0, std::hypot(curve, told_device_doubt(scan.device, population))};
+    }
     return scan.info.camera ? ReadingScale{population.camera_factor,
                                            std::hypot(curve, population.camera_sd_share)}
                             : ReadingScale{population.scanner_factor,

@@ -6,7 +6,7 @@ namespace {
 
 using enum Evidence;
 
-constexpr std::array<FactRow<Evidence>, 39> rows{{
+constexpr std::array<FactRow<Evidence>, 40> rows{{
     {shadow, "shadow", {"density", "frames", "usual_from", "usual_to"}},
     {shadow_at_least, "shadow-at-least", {"density", "frames", "usual_from", "usual_to"}},
     {highlight, "highlight", {"density", "frames", "usual_from", "usual_to"}},
@@ -24,6 +24,7 @@ constexpr std::array<FactRow<Evidence>, 39> rows{{
     {speed_point, "speed-point", {"stops_under_metered", "usual_stops"}},
     {leader_starved, "leader-starved", {"density", "usual_density"}},
     {base_fog_excess, "base-fog-excess", {"density", "usual_density"}},
+    {grey_scan_of_mask, "grey-scan-of-mask"},
     {no_picture, "no-picture", {"film_mm"}},
     {edge_print_there, "edge-print-there", {"density"}},
     {no_edge_print, "no-edge-print"},

@@ -33,7 +33,7 @@ std::vector<Finding> find_causes(const RollMeasurement& roll, const LightOrTime&
   }
   append(findings, tint_findings(roll));
   append(findings, mark_findings(roll));
-  if (const auto fog = fog_finding(roll, signs, population); fog && silver) {
+  if (const auto fog = fog_finding(roll, signs, population, card); fog && silver) {
     findings.push_back(*fog);
   }
   if (const auto unfit = unfit_finding(roll)) {

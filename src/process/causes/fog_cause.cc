@@ -14,6 +14,8 @@ constexpr double coloured_penalty = 0.2;
 constexpr double least_confidence = 0.2;
 /// From this on fog is said as what happened.
 constexpr double told = 0.5;
+/// Colour film's mask is named from this probability on.
+constexpr double worth_a_word = 0.05;
 
 double normal_density(double value, double mean, double sd) {
   const double deviation = (value - mean) / sd;
@@ -70,10 +72,16 @@ bool coloured(const RollMeasurement& roll, double excess) {
   });
 }
 
+bool seen_in_colour(const RollMeasurement& roll) {
+  return std::any_of(roll.scans.begin(), roll.scans.end(), [](const ScanMeasurement& scan) {
+    return scan.base_fog && scan.base_fog->channels;
+  });
+}
+
 }  // namespace
 
 std::optional<Finding> fog_finding(const RollMeasurement& roll, const LightSigns& signs,
-                                   const RollPopulation& population) {
+                                   const RollPopulation& population, const RollCard* card) {
   if (!signs.base_fog) {
     return std::nullopt;
   }
@@ -88,7 +96,14 @@ std::optional<Finding> fog_finding(const RollMeasurement& roll, const LightSigns
     fogged *= coloured_penalty;
   }
   const double clean = (1.0 - population.fogged_share) * base.likelihood(density);
-  const double confidence = fogged / (fogged + clean);
+  const double masked =
+      (card != nullptr && card->film_type) || seen_in_colour(roll)
+          ? 0.0
+          : population.mask_share *
+                normal_density(density, population.mask_density,
+                               std::hypot(population.mask_sd, signs.base_fog->u95 / coverage_factor_95));
+  const double all = fogged + clean + masked;
+  const double confidence = fogged / all;
   if (!(confidence >= least_confidence)) {
     return std::nullopt;
   }
@@ -99,6 +114,9 @@ std::optional<Finding> fog_finding(const RollMeasurement& roll, const LightSigns
     finding.statements.push_back(fact_of(CauseStatement::perhaps_fogged));
   }
   finding.evidence.push_back(fact_of(Evidence::base_fog_excess, {density, base.usual()}));
+  if (masked > worth_a_word * all) {
+    finding.evidence.push_back(fact_of(Evidence::grey_scan_of_mask));
+  }
   return finding;
 }
 

@@ -90,7 +90,7 @@ ResponseProblem problem_of(const LaidWedge& laid, const WedgeReference& referenc
   const bool bare = bare_light_known(wedge);
   ResponseProblem problem;
   problem.channels = info.channels;
-  problem.callier = devices.angle.of(device).wedge_callier;
+  problem.callier = devices.angle.of(device).callier;
   if (bare) {
     const double evenness = 0.5 * evenness_of(devices, device).wedge_density;
     problem.bare =
@@ -182,7 +182,8 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
                                     ScannerDevice told_device, const ScanKnowledge& knowledge,
                                     const Progress& progress) {
   const ScanInfo info = source.info();
-  const ScannerDevice device = info.camera ? ScannerDevice::camera : told_device;
+  const bool told = told_device != ScannerDevice::unknown;
+  const ScannerDevice device = info.camera && !told ? ScannerDevice::camera : told_device;
   ScanGrid grid = source.survey({wedge_grid_pixels, {}, true}, progress);
   const WedgeSearch search = find_wedges(grid);
   if (search.wedges.empty()) {

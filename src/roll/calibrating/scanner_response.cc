@@ -68,7 +68,8 @@ Transfer scanner_transfer(const ScannerCalibration& calibration) {
 void add_settings(ScannerCalibration& calibration, const ScanInfo& info, ScannerDevice device) {
   calibration.bits = info.bits;
   calibration.channels = info.channels;
-  calibration.device = info.camera ? ScannerDevice::camera : device;
+  const bool told = device != ScannerDevice::unknown;
+  calibration.device = info.camera && !told ? ScannerDevice::camera : device;
   calibration.source_files.push_back(info.file);
 }
 

@@ -124,7 +124,8 @@ ScanReading read_one_scan(ScanSource& source, const MeasureOptions& options, int
   CalibrationUse calibration = use_of_calibration(scanner, info, zero.source, work.readings);
   const FitnessJudgement fitness =
       judge_fitness({info, work.layout, work.readings, zero, glare, calibration.calibration,
-                     options.knowledge->devices, clipped_pixels_share(work.grid)});
+                     options.knowledge->devices, options.knowledge->films,
+                     clipped_pixels_share(work.grid), work.wedge_alone});
   const bool densities = fitness.tells_densities();
 
   ScanReading reading;
@@ -143,6 +144,8 @@ ScanReading read_one_scan(ScanSource& source, const MeasureOptions& options, int
   }
 
   scan.info = info;
+  scan.device = device_of(info, options.device, scanner.calibration());
+  scan.device_told = options.device != ScannerDevice::unknown;
   scan.pixels_per_mm = known_or(work.layout.pixels_per_mm, Unknown::no_scale);
   scan.zero = zero;
   scan.fitness = fitness.fitness;

@@ -2,6 +2,7 @@
 
 #include "density/blank.h"
 #include "film/find_film.h"
+#include "film/wedges/find_wedges.h"
 #include "roll/calibrating/scanner_response.h"
 #include "roll/reading/transfer_from_picture.h"
 #include "roll/scan_knowledge.h"
@@ -58,12 +59,32 @@ bool contains(const FilmStrip& film, PointPx at) {
 }
 
 /// A wedge isn't film to be judged: strips that hold any of its steps are no strips.
-void leave_wedge_out(FilmLayout& layout, const ScannerCalibration& wedge) {
+template <typename Step>
+void leave_wedge_out(FilmLayout& layout, const std::vector<Step>& steps) {
   std::erase_if(layout.strips, [&](const FilmStrip& film) {
-    return std::any_of(wedge.steps.begin(), wedge.steps.end(), [&](const CalibrationStep& step) {
+    return std::any_of(steps.begin(), steps.end(), [&](const Step& step) {
       return contains(film, middle_of(step.corners_px));
     });
   });
+}
+
+/// Film without perforations that nobody called a target may be a step wedge: its touching steps
+/// are no frames. True where nothing else is left.
+bool is_wedge_alone(FilmLayout& layout, const ScanGrid& grid) {
+  const bool perforated =
+      std::any_of(layout.strips.begin(), layout.strips.end(),
+                  [](const FilmStrip& film) { return !film.perforations.empty(); });
+  if (perforated || layout.polarity == Polarity::inverted) {
+    return false;
+  }
+  bool found = false;
+  for (const FoundWedge& wedge : find_wedges(grid).wedges) {
+    if (wedge.touching) {
+      leave_wedge_out(layout, wedge.steps);
+      found = true;
+    }
+  }
+  return found && layout.strips.empty();
 }
 
 StrayKnowledge stray_knowledge(const ScanScanner& scanner) {
@@ -103,10 +124,14 @@ ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options
   FindOptions find;
   find.format = options.format;
   find.frame_mm = options.frame_mm;
-  find.tag_pixels_per_mm = source.info().tag_pixels_per_mm;
+  // A camera doesn't know how far the film was.
+  find.tag_pixels_per_mm =
+      source.info().camera ? std::nullopt : source.info().tag_pixels_per_mm;
   work.layout = find_film(work.grid, find);
   if (scanner.own_wedge()) {
-    leave_wedge_out(work.layout, *scanner.calibration());
+    leave_wedge_out(work.layout, scanner.calibration()->steps);
+  } else if (!options.target) {
+    work.wedge_alone = is_wedge_alone(work.layout, work.grid);
   }
   const double longest = std::max(source.info().width_px, source.info().height_px);
   const double scale = work.layout.pixels_per_mm.value_or(longest / unknown_scale_length_mm);
@@ -117,7 +142,8 @@ ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options
     for (const FilmStrip& film : work.layout.strips) {
       work.readings.push_back(
           read_strip(film, {work.grid, clips, work.stray, options.clear, blank_level,
-                            scanner.calibration(), options.knowledge->devices}));
+                            scanner.calibration(), options.device, options.knowledge->devices,
+                            options.knowledge->films}));
     }
   }
   work.readings.resize(work.layout.strips.size(), StripReading(options.knowledge->devices));
@@ -181,8 +207,7 @@ bool decide_transfer(ScanSource& source, const ScanWork& work, const FilmKnowled
 ScanScanner::ScanScanner(ScanSource& source, const MeasureOptions& options)
     : scanner_(options.scanner ? &*options.scanner : nullptr) {
   if (options.wedge) {
-    own_ = calibrate_from_wedge(source, *options.wedge, ScannerDevice::unknown, *options.knowledge,
-                                {});
+    own_ = calibrate_from_wedge(source, *options.wedge, options.device, *options.knowledge, {});
     return;
   }
   if (scanner_ == nullptr) {

@@ -16,6 +16,8 @@ namespace fogline {
 struct ScanWork {
   ScanGrid grid;
   FilmLayout layout;
+  /// A step wedge was found where film was looked for, and nothing else.
+  bool wedge_alone = false;
   StrayLight stray;
   std::vector<StripReading> readings;
 };

@@ -1,6 +1,5 @@
 #include "roll/reading/scan_budget.h"
 
-#include "density/callier.h"
 #include "roll/reading/scan_doubt.h"
 
 #include <string>
@@ -15,15 +14,15 @@ std::vector<DoubtBudget> strip_budgets(const ScanInfo& info, const StripReading&
     return budgets;
   }
   if (base_fog) {
-    budgets.push_back(
-        {name, base_fog->visual,
-         budget_of_density(doubt_of_clear_film(info, reading), base_fog->visual.value, usual_fog)});
+    budgets.push_back({name, base_fog->visual,
+                       budget_of_density(doubt_of_clear_film(info, reading), base_fog->visual.value,
+                                         reading.clear_silver.greatest)});
   }
   const DoubtSources doubt = doubt_of(info, reading);
   for (const FrameMeasurement& frame : frames) {
     const auto add = [&](const char* tone, const Known<Quantity>& quantity) {
       if (quantity) {
-        const double net = quantity->value - reading.clear->visual;
+        const double net = quantity->value - base_below_silver(reading);
         budgets.push_back({"frame " + std::to_string(frame.number) + " " + tone, *quantity,
                            budget_of_density(doubt, quantity->value, net)});
       }

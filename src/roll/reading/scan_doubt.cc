@@ -24,6 +24,17 @@ constexpr double eight_bit_light = 0.0002;
 
 }  // namespace
 
+ScannerDevice device_of(const ScanInfo& info, ScannerDevice told,
+                        const ScannerCalibration* scanner) {
+  if (told != ScannerDevice::unknown) {
+    return told;
+  }
+  if (info.camera) {
+    return ScannerDevice::camera;
+  }
+  return scanner == nullptr ? ScannerDevice::unknown : scanner->device;
+}
+
 bool looks_finished(const ScanInfo& info, const StripReading& reading) {
   if (info.transfer.source != TransferSource::assumed || info.bits > 8) {
     return false;
@@ -40,9 +51,9 @@ bool looks_finished(const ScanInfo& info, const StripReading& reading) {
 DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
   const DeviceKnowledge& devices = *reading.devices;
   const ScannerCalibration* scanner = reading.scanner;
-  const ScannerDevice told = scanner == nullptr ? ScannerDevice::unknown : scanner->device;
-  const ScannerDevice device = info.camera ? ScannerDevice::camera : told;
+  const ScannerDevice device = device_of(info, reading.device, scanner);
   DoubtSources doubt;
+  doubt.callier = reading.callier;
   const bool assumed = info.transfer.source == TransferSource::assumed;
   const bool camera = device == ScannerDevice::camera;
   const double bulge =
@@ -59,7 +70,9 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
                          : finished ? devices.tone_curve.finished_picture_share
                          : guessed  ? devices.tone_curve.guessed_share
                                     : devices.tone_curve.assumed_share;
-  doubt.angle_share_95 = devices.angle.of(device).share_95;
+  const bool told = reading.device != ScannerDevice::unknown;
+  doubt.angle_share_95 =
+      told ? devices.angle.of(device).told_share_95 : devices.angle.of(device).share_95;
   if (scanner != nullptr) {
     doubt.scanner = scanner;
     doubt.stray_field = reading.stray_field;

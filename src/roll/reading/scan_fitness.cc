@@ -1,5 +1,6 @@
 #include "roll/reading/scan_fitness.h"
 
+#include "roll/reading/physical_limits.h"
 #include "roll/reading/scan_doubt.h"
 
 #include <algorithm>
@@ -31,15 +32,25 @@ bool has_perforations(const FilmLayout& layout) {
                      [](const FilmStrip& strip) { return !strip.perforations.empty(); });
 }
 
-/// No film is clearer than no film at all: what reads so was taken for film or for bare light
-/// wrongly.
-bool lies_below_bare_light(const ScanInfo& info, const StripReading& reading) {
-  if (reading.zero == ZeroSource::none || !reading.clear) {
-    return false;
+/// What no film can read, where a strip reads so.
+std::optional<CautionKind> impossible(const FitnessEvidence& evidence) {
+  for (std::size_t i = 0; i < evidence.readings.size(); ++i) {
+    const StripReading& reading = evidence.readings[i];
+    if (lies_below_support(evidence.info, reading, evidence.films)) {
+      return CautionKind::below_light_path;
+    }
+    if (pictures_below_clear_film(evidence.info, evidence.layout.strips[i], reading)) {
+      return CautionKind::below_clear_film;
+    }
   }
-  constexpr double rounding_density = 0.01;
-  const double u95 = u95_of_density(doubt_of_clear_film(info, reading), 0.0, 0.0);
-  return reading.clear->visual < -std::max(rounding_density, u95);
+  return std::nullopt;
+}
+
+/// Only the picture's own border bounds what was taken for film.
+bool fills_the_picture(const FilmLayout& layout) {
+  return std::all_of(
+      layout.strips.begin(), layout.strips.end(),
+      [](const FilmStrip& strip) { return strip.surround == Surround::image_border; });
 }
 
 /// Why the scan must be refused, if it must.
@@ -62,18 +73,15 @@ std::optional<CautionKind> refusal(const FitnessEvidence& evidence) {
     return CautionKind::base_clipped;
   }
   if (layout.strips.empty()) {
-    return CautionKind::no_film;
+    return evidence.wedge_alone ? CautionKind::wedge_alone : CautionKind::no_film;
   }
   if (!has_frames(layout) && !has_perforations(layout)) {
-    return CautionKind::no_frames;
+    return fills_the_picture(layout) ? CautionKind::no_film : CautionKind::no_frames;
   }
   if (!any_clear) {
     return CautionKind::no_clear_film;
   }
-  const bool impossible = std::any_of(
-      readings.begin(), readings.end(),
-      [&](const StripReading& reading) { return lies_below_bare_light(evidence.info, reading); });
-  return impossible ? std::optional(CautionKind::below_light_path) : std::nullopt;
+  return impossible(evidence);
 }
 
 double greatest_zero_clip(const std::vector<StripReading>& readings) {

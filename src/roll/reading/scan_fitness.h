@@ -18,8 +18,11 @@ struct FitnessEvidence {
   const Known<Quantity>& veiling_glare;
   const Known<ScanCalibration>& calibration;
   const DeviceKnowledge& devices;
+  const FilmKnowledge& films;
   /// Share of the whole scan at the top code.
   double clipped_pixels_share = 0.0;
+  /// What was found is a step wedge, and no film to be judged.
+  bool wedge_alone = false;
 };
 
 /// What a scan is fit for, and the cautions that say why and how to scan again.

@@ -2,6 +2,7 @@
 
 #include "roll/reading/scan_doubt.h"
 #include "sensitometry/read_tone.h"
+#include "tint/picture_hues.h"
 
 #include <algorithm>
 #include <cmath>
@@ -67,6 +68,24 @@ Unknown reason_of_no_signs(const std::vector<StripReading>& readings) {
   return clipped ? Unknown::lamp_colour_clipped : Unknown::lamp_colour_hidden;
 }
 
+std::vector<FilmExtent> areas_of_clear_film(const ClearFilm& film) {
+  std::vector<FilmExtent> areas;
+  for (const ClearPatch& patch : film.used) {
+    areas.push_back(patch.area);
+  }
+  return areas;
+}
+
+std::vector<FilmExtent> areas_of_pictures(const FilmStrip& film) {
+  std::vector<FilmExtent> areas;
+  for (const FilmFrame& frame : film.frames) {
+    if (const auto area = tone_area(frame); area && !frame.inferred) {
+      areas.push_back(*area);
+    }
+  }
+  return areas;
+}
+
 }  // namespace
 
 Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
@@ -82,18 +101,18 @@ Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
   std::vector<TintSigns> signs;
   for (std::size_t i = 0; i < readings.size(); ++i) {
     const StripReading& reading = readings[i];
-    if (reading.zero == ZeroSource::none || !reading.clear) {
+    if (!reading.clear) {
       continue;
     }
-    std::vector<FilmExtent> clear;
-    for (const ClearPatch& patch : reading.clear->used) {
-      clear.push_back(patch.area);
+    const std::vector<FilmExtent> clear = areas_of_clear_film(*reading.clear);
+    const std::vector<FilmExtent> pictures = areas_of_pictures(layout.strips[i]);
+    // Needs no bare light: a lamp's colour is the same over the whole picture.
+    if (shows_colour_film(reading.density, clear, pictures,
+                          knowledge.tints.colour_film_hues_density)) {
+      return unknown_tint(Unknown::colours_in_pictures);
     }
-    std::vector<FilmExtent> pictures;
-    for (const FilmFrame& frame : layout.strips[i].frames) {
-      if (const auto area = tone_area(frame); area && !frame.inferred) {
-        pictures.push_back(*area);
-      }
+    if (reading.zero == ZeroSource::none) {
+      continue;
     }
     if (auto strip = read_tint_signs(reading.density, clear, pictures)) {
       signs.push_back(*strip);

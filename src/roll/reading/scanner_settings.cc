@@ -1,5 +1,7 @@
 #include "roll/reading/scanner_settings.h"
 
+#include "roll/reading/scan_doubt.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -38,7 +40,8 @@ std::vector<Caution> settings_cautions(const ScannerCalibration& scanner, const 
                         fact_of(CautionKind::scanner_bits, {static_cast<double>(info.bits),
                                                             static_cast<double>(scanner.bits)})});
   }
-  if (info.camera && scanner.device != ScannerDevice::camera) {
+  const bool kind_known = info.camera || scanner.device != ScannerDevice::unknown;
+  if (kind_known && device_of(info, reading.device, &scanner) != scanner.device) {
     cautions.push_back({Severity::caution, fact_of(CautionKind::scanner_kind)});
   }
   if (!scanner.bare_code || reading.zero == ZeroSource::none || reading.zero_samples.empty()) {

@@ -4,6 +4,7 @@
 #include "numerics/robust.h"
 #include "roll/reading/frame_place.h"
 #include "roll/reading/outlines.h"
+#include "roll/reading/physical_limits.h"
 #include "roll/reading/scan_doubt.h"
 #include "sensitometry/read_tone.h"
 
@@ -19,14 +20,14 @@ namespace {
 /// (95 %; the bench's own strokes at 10 pixels a millimetre).
 constexpr double stroke_share_95 = 0.15;
 
-BaseFog base_fog_of(const ClearFilm& clear, const DoubtSources& doubt, int channels,
+BaseFog base_fog_of(const ClearFilm& clear, const DoubtSources& doubt, double silver, int channels,
                     bool scale_known) {
   BaseFog base;
-  base.visual = quantity_of_density(doubt, clear.visual, usual_fog);
+  base.visual = quantity_of_density(doubt, clear.visual, silver);
   if (channels == most_channels) {
     PerChannel<Quantity> each;
     for (std::size_t c = 0; c < each.size(); ++c) {
-      each[c] = quantity_of_density(doubt, clear.density[c], usual_fog);
+      each[c] = quantity_of_density(doubt, clear.density[c], silver);
     }
     base.channels = each;
   }
@@ -78,8 +79,8 @@ StripNumbers strip_numbers(const ScanInfo& info, const FilmStrip& film, const St
   const bool readable = densities && reading.clear.has_value();
   strip.base_fog = densities ? Unknown::no_zero_for_base : Unknown::no_densities;
   if (readable && reading.zero != ZeroSource::none) {
-    strip.base_fog = base_fog_of(*reading.clear, doubt_of_clear_film(info, reading), info.channels,
-                                 film.scale_known);
+    strip.base_fog = base_fog_of(*reading.clear, doubt_of_clear_film(info, reading),
+                                 reading.clear_silver.greatest, info.channels, film.scale_known);
   }
   const double limit = density_reach(doubt);
   int frame_number = first_frame;
@@ -92,7 +93,11 @@ StripNumbers strip_numbers(const ScanInfo& info, const FilmStrip& film, const St
     } else if (!area) {
       measured.tone = unread_tone(Unknown::frame_hidden);
     } else {
-      measured.tone = read_tone(reading.density, *area, reading.clear->visual, doubt, limit);
+      measured.tone = read_tone(reading.density, *area, base_below_silver(reading), doubt, limit);
+      if (measured.tone.shadow &&
+          lies_below_clear_film(info, reading, measured.tone.shadow->value)) {
+        measured.tone = unread_tone(Unknown::frame_below_clear);
+      }
       sketch = sketch_of(reading.density, *area);
     }
     numbers.frames.push_back(std::move(measured));

@@ -102,15 +102,15 @@ Lamp clear_film_lamp(const FilmStrip& film, const StraightStrip& strip, const Sc
 }
 
 /// The scanner saw silver in directed light: from densities on one base to diffuse ones. Clear
-/// film's fog is silver already. Where clear film is zero it stays so.
+/// film's fog, read as `fog` dense, is silver already. Where clear film is zero it stays so.
 void make_diffuse(Raster<float>& directed, const PerChannel<double>& clear, bool clear_is_zero,
-                  double callier) {
+                  double callier, double fog) {
   const DiffuseScale scale(callier);
   PerChannel<double> base{};
   PerChannel<double> zero{};
   for (std::size_t c = 0; c < base.size(); ++c) {
-    base[c] = clear[c] - directed_density(usual_fog, callier);
-    zero[c] = clear_is_zero ? base[c] + usual_fog : 0.0;
+    base[c] = clear[c] - fog;
+    zero[c] = clear_is_zero ? base[c] + diffuse_density(fog, callier) : 0.0;
   }
   const auto channels = static_cast<std::size_t>(directed.channels());
   std::size_t i = 0;
@@ -121,6 +121,14 @@ void make_diffuse(Raster<float>& directed, const PerChannel<double>& clear, bool
     density =
         static_cast<float>(base[c] - zero[c] + (silver > 0.0 ? scale.of_directed(silver) : silver));
   }
+}
+
+/// Callier's factor of what read this scan, as far as anybody told it.
+double callier_taken_out(const ScanContext& scan) {
+  if (scan.scanner != nullptr && scan.scanner->of_silver()) {
+    return scan.scanner->callier;
+  }
+  return scan.device == ScannerDevice::unknown ? 1.0 : scan.devices.angle.of(scan.device).callier;
 }
 
 double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const ClearFilm& clear) {
@@ -134,10 +142,15 @@ double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const Clear
 
 }  // namespace
 
+double base_below_silver(const StripReading& reading) {
+  return reading.clear->visual - (reading.clear_silver.greatest - usual_fog);
+}
+
 StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
   StripReading reading(scan.devices);
   reading.flattened = scan.blank_level.has_value();
   reading.scanner = scan.scanner;
+  reading.device = scan.device;
   const FilmExtent extent{film.along_begin_mm - beyond_film_mm, film.along_end_mm + beyond_film_mm,
                           film.across_begin_mm - beyond_film_mm,
                           film.across_end_mm + beyond_film_mm};
@@ -166,12 +179,21 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
     light[static_cast<std::size_t>(c)] = reading.lamp.light(middle, c);
   }
   reading.bare_light = visual_from_channels(light, channels);
-  if (scan.scanner != nullptr && scan.scanner->callier > 1.0 && reading.clear) {
+  reading.callier = callier_taken_out(scan);
+  if (reading.callier > 1.0 && reading.clear) {
     const bool clear_is_zero = reading.zero == ZeroSource::none;
-    const double callier = scan.scanner->callier;
-    make_diffuse(reading.density.channels, reading.clear->density, clear_is_zero, callier);
-    make_diffuse(reading.density.visual, {reading.clear->visual, 0.0, 0.0}, clear_is_zero, callier);
+    const double callier = reading.callier;
+    const ClearSilver seen =
+        silver_in_clear_film(clear_is_zero ? 0.0 : reading.clear->visual, film.format, scan.films);
+    // What fog is beyond the usual was seen in directed light.
+    const double fog = seen.likely - usual_fog + directed_density(usual_fog, callier);
+    make_diffuse(reading.density.channels, reading.clear->density, clear_is_zero, callier, fog);
+    make_diffuse(reading.density.visual, {reading.clear->visual, 0.0, 0.0}, clear_is_zero, callier,
+                 fog);
     reading.clear = read_clear_film(reading.density, patches, clear_share);
+  }
+  if (reading.clear && reading.zero != ZeroSource::none) {
+    reading.clear_silver = silver_in_clear_film(reading.clear->visual, film.format, scan.films);
   }
   if (reading.clear) {
     reading.clear_clipped = clip_of_clear(film, scan, *reading.clear);

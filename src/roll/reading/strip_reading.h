@@ -1,11 +1,14 @@
 #pragma once
 
+#include "density/callier.h"
 #include "density/clipped_share.h"
 #include "density/density_strip.h"
 #include "density/device_knowledge.h"
 #include "density/stray_light.h"
+#include "film/film_knowledge.h"
 #include "film/film_layout.h"
 #include "sensitometry/clear_film.h"
+#include "sensitometry/clear_silver.h"
 #include "sensitometry/factory_exposures.h"
 
 #include <fogline/density/doubt.h>
@@ -44,6 +47,13 @@ struct StripReading {
   StrayField stray_field{};
   /// The calibration by which its codes became light; nullptr: none. Not owned.
   const ScannerCalibration* scanner = nullptr;
+  /// The device as told.
+  ScannerDevice device = ScannerDevice::unknown;
+  /// Callier's factor that was taken out of silver: the calibration's, else the told device's; 1:
+  /// none was.
+  double callier = 1.0;
+  /// In clear film.
+  ClearSilver clear_silver{usual_fog, usual_fog};
   /// What devices usually do. Not owned, never nullptr.
   const DeviceKnowledge* devices;
 };
@@ -58,8 +68,14 @@ struct ScanContext {
   std::optional<PerChannel<double>> blank_level;
   /// As in StripReading.
   const ScannerCalibration* scanner = nullptr;
+  ScannerDevice device = ScannerDevice::unknown;
   const DeviceKnowledge& devices;
+  const FilmKnowledge& films;
 };
+
+/// Clear film, which must have been read, without its fog beyond the usual: what lies above is
+/// silver.
+double base_below_silver(const StripReading& reading);
 
 /// Reads one strip: zero from perforations, else from bare light beside the film; where neither is
 /// in sight or most of it is clipped, densities above clear film.
