@@ -46,9 +46,10 @@ CalibrationRun calibrated(const CalibrateRequest& request) {
     return calibrate_from_bracket(sources, *request.bracket_s, request.bracket_doubt_stops,
                                   request.device, progress.callback());
   }
-  return calibrate_from_wedge(*sources.front(),
-                              request.steps ? *request.steps : read_wedge_reference(*request.wedge),
-                              request.device, *knowledge, progress.callback());
+  WedgeReference reference = request.steps ? *request.steps : read_wedge_reference(*request.wedge);
+  reference.first_in_sight = request.first_step;
+  return calibrate_from_wedge(*sources.front(), reference, request.device, *knowledge,
+                              progress.callback());
 }
 
 std::string page_path(const CalibrateRequest& request) {

@@ -72,6 +72,7 @@ MeasureOptions options_of(const MeasureRequest& request, const std::optional<Rol
   }
   if (request.wedge) {
     options.wedge = read_wedge_reference(*request.wedge);
+    options.wedge->first_in_sight = request.first_step;
   }
   if (request.blank) {
     options.blank = open_file(*request.blank, request.open);

@@ -47,6 +47,7 @@ constexpr auto rows = std::to_array<FactRow<CautionKind>>({
     {CautionKind::wedge_place_doubtful, "wedge-place-doubtful"},
     {CautionKind::target_unread, "target-unread"},
     {CautionKind::steps_counted_from_dark_end, "steps-counted-from-dark-end"},
+    {CautionKind::steps_counted_from_light_end, "steps-counted-from-light-end", {"drowned"}},
     {CautionKind::steps_left_out, "steps-left-out", {"steps"}},
     {CautionKind::steps_clipped, "steps-clipped", {"steps"}},
     {CautionKind::reference_doubtful, "reference-doubtful", {"read_over_reference"}},

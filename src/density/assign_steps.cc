@@ -56,14 +56,18 @@ double misfit(const std::vector<SeenStep>& seen, const WedgeReference& reference
   return std::abs(median(offsets)) / slope;
 }
 
-/// The place in the reference at which the line through the lightest steps meets the bare light, if
-/// one is much better than all others.
-std::optional<int> place_by_bare_light(const std::vector<SeenStep>& seen,
-                                       const WedgeReference& reference, int places) {
+std::vector<double> misfits_at(const std::vector<SeenStep>& seen, const WedgeReference& reference,
+                               int places) {
   std::vector<double> misfits;
   for (int i = 0; i < places; ++i) {
     misfits.push_back(misfit(seen, reference, i));
   }
+  return misfits;
+}
+
+/// The place in the reference at which the line through the lightest steps meets the bare light, if
+/// one is much better than all others.
+std::optional<int> clear_place(const std::vector<double>& misfits) {
   const auto best = std::min_element(misfits.begin(), misfits.end());
   for (auto other = misfits.begin(); other != misfits.end(); ++other) {
     if (other != best && !(*best < clear_part * *other)) {
@@ -73,39 +77,54 @@ std::optional<int> place_by_bare_light(const std::vector<SeenStep>& seen,
   return static_cast<int>(best - misfits.begin());
 }
 
+/// Whether the first place fits the bare light about as well as any other.
+bool first_fits(const std::vector<double>& misfits) {
+  const double best = *std::min_element(misfits.begin(), misfits.end());
+  return clear_part * misfits.front() <= best;
+}
+
 }  // namespace
 
 StepAssignment assign_steps(const std::vector<SeenStep>& seen, const WedgeReference& reference,
-                            bool above_bare_light, std::optional<int> unseen_dark_steps) {
+                            const WedgeEnds& ends) {
   StepAssignment assignment;
   const int length = seen.back().slot + 1;
   const int known = static_cast<int>(reference.steps.size());
   const auto refused = [&](Refusal why) {
     return Fact<Refusal>{why, {static_cast<double>(length), static_cast<double>(known)}, {}, {}};
   };
-  if (length > known) {
+  const int told = reference.first_in_sight.value_or(1) - 1;
+  if (told + length > known) {
     assignment.failure = refused(Refusal::more_steps_than_reference);
     return assignment;
   }
-  std::optional<int> first = length == known ? std::optional(0) : std::nullopt;
-  if (!first && above_bare_light) {
-    first = place_by_bare_light(seen, reference, known - length + 1);
+  std::optional<int> first =
+      reference.first_in_sight || length == known ? std::optional(told) : std::nullopt;
+  std::vector<double> misfits;
+  if (!first && ends.above_bare_light) {
+    misfits = misfits_at(seen, reference, known - length + 1);
+    first = clear_place(misfits);
   }
-  if (!first && unseen_dark_steps) {
-    const int at_light_end = known - length - *unseen_dark_steps;
+  if (!first && ends.unseen_dark_steps) {
+    const int at_light_end = known - length - *ends.unseen_dark_steps;
     if (at_light_end >= 0 && at_light_end <= most_hidden_in_light) {
       first = at_light_end;
       assignment.counted_from_dark_end = true;
     }
   }
+  const bool light_end = ends.light_end_in_sight && !seen.front().clipped;
+  if (!first && light_end && (misfits.empty() || first_fits(misfits))) {
+    first = 0;
+    assignment.counted_from_light_end = true;
+  }
   if (!first) {
-    assignment.failure = refused(above_bare_light ? Refusal::steps_untold_by_bare_light
-                                                  : Refusal::steps_without_bare_light);
+    assignment.failure = refused(ends.above_bare_light ? Refusal::steps_untold_by_bare_light
+                                                       : Refusal::steps_without_bare_light);
     return assignment;
   }
-  if (unseen_dark_steps && known - *first - length > *unseen_dark_steps + end_tolerance) {
+  if (ends.unseen_dark_steps && known - *first - length > *ends.unseen_dark_steps + end_tolerance) {
     assignment.failure = refused(Refusal::wedge_ends_early);
-    assignment.failure->numbers.push_back(static_cast<double>(length + *unseen_dark_steps));
+    assignment.failure->numbers.push_back(static_cast<double>(length + *ends.unseen_dark_steps));
     return assignment;
   }
   for (const SeenStep& step : seen) {

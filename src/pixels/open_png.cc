@@ -70,7 +70,7 @@ OpenedPicture open_png(const std::string& path) {
   info.samples_per_pixel = header.samples;
   info.channels = header.samples >= 3 ? 3 : 1;
   picture.sample_type = header.bits == 8 ? SampleType::u8 : SampleType::u16;
-  picture.top_code = header.bits == 8 ? 255 : 65535;
+  picture.top_code = top_code_of(header.bits);
   if (header.samples != info.channels) {
     add_caution(info, CautionKind::transparency_unused, Severity::note);
   }

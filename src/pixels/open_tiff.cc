@@ -76,7 +76,7 @@ OpenedPicture open_tiff(const std::string& path) {
   info.channels = page.channels();
   info.lossy = page.compression == COMPRESSION_JPEG || page.compression == COMPRESSION_WEBP;
   picture.sample_type = page.sample_type();
-  picture.top_code = page.bits == 8 ? 255 : 65535;
+  picture.top_code = top_code_of(page.bits);
   note_layout(info, choice);
   info.camera = made_by_camera(handle, page);
   read_resolution(info, handle.get());

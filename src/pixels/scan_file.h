@@ -13,12 +13,18 @@
 
 namespace fogline {
 
+/// Codes from here on are as good as clipped. Pictures of fewer bits that were stretched to 16 end
+/// below the full code: at 65280 (8 bits), 65520 (12) or 65532 (14).
+constexpr std::uint32_t top_code_of(int bits) {
+  return bits == 8 ? 255 : 65280;
+}
+
 /// A picture as its reader found it: what it says of itself, its curve, and its codes.
 struct OpenedPicture {
   ScanInfo info;
   ToneCurve curve;
   SampleType sample_type = SampleType::u8;
-  /// Codes from here on are clipped; the full code unless the file names a white level.
+  /// Codes from here on are clipped: near the full code unless the file names a white level.
   std::uint32_t top_code = 255;
   std::unique_ptr<BlockSource> blocks;
 };

@@ -11,8 +11,7 @@ std::optional<Unknown> why_own_process(const RollMeasurement& roll, const RollCa
   }
   const bool colour =
       std::any_of(roll.scans.begin(), roll.scans.end(), [](const ScanMeasurement& scan) {
-        const Unknown why =
-            scan.tint.kind ? Unknown::not_told : scan.tint.kind.why().kind;
+        const Unknown why = scan.tint.kind ? Unknown::not_told : scan.tint.kind.why().kind;
         return why == Unknown::mask_of_colour_stock || why == Unknown::colours_in_pictures;
       });
   return colour ? std::optional(Unknown::colour_film) : std::nullopt;

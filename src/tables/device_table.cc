@@ -19,8 +19,7 @@ AngleOfLight angle_from(const KnowledgeTable& table) {
   // What is read `greatest` times too dense is this share of itself too dense.
   angle.share_95 = 1.0 - 1.0 / greatest;
   angle.callier = table.number("taken", any_callier);
-  angle.told_share_95 =
-      std::max(greatest / angle.callier - 1.0, 1.0 - least / angle.callier);
+  angle.told_share_95 = std::max(greatest / angle.callier - 1.0, 1.0 - least / angle.callier);
   const double off = 0.5 * (greatest - least);
   angle.wedge_base_share_95 = base_share * off;
   angle.wedge_dense_base_share_95 = dense_base_share * off;

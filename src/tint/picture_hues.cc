@@ -21,8 +21,8 @@ constexpr double most_net = 1.2;
 /// Smallest scatter to believe: codes are rounded.
 constexpr double least_scatter = 0.0005;
 
-/// Greyness of a place is a smooth course: over density (veil and stain) and over the picture (lamp,
-/// lens). Basis of both.
+/// Greyness of a place is a smooth course: over density (veil and stain) and over the picture
+/// (lamp, lens). Basis of both.
 std::array<double, 8> course(const PictureSpot& spot, std::size_t channel) {
   const double density = 0.5 * (spot.density[channel] + spot.density[0]);
   const double x = 0.1 * spot.column;

@@ -11,7 +11,7 @@ namespace fogline {
 
 namespace {
 
-constexpr std::array<FactWords<DevelopmentReason>, 24> developments{{
+constexpr std::array<FactWords<DevelopmentReason>, 25> developments{{
     {DevelopmentReason::contrast_seen,
      "This roll's contrast index is about {contrast_index:2} (95 in 100: {lower95:2} to "
      "{upper95:2}), the aim {aim:2}, "},
@@ -19,8 +19,13 @@ constexpr std::array<FactWords<DevelopmentReason>, 24> developments{{
      "It lies within {tolerance:2} of the aim, and nothing so near is called wrong: keep your "
      "time."},
     {DevelopmentReason::too_little_known,
-     "Too little is known of this roll's contrast: a change of time would do harm nearly as often "
-     "as good. Keep your time."},
+     "Too little is known of this roll's contrast: no other time lands near the aim much more "
+     "often "
+     "than yours. Keep your time."},
+    {DevelopmentReason::light_first,
+     "Light and time aren't both sure here, and a roll with both changed would tell neither: "
+     "change "
+     "the light first and keep your time."},
     {DevelopmentReason::time_lands,
      "{time_s:clock} lands within {tolerance:2} of the aim with a chance of {chance:percent}; your "
      "old time with {old_chance:percent}."},
@@ -83,7 +88,7 @@ constexpr std::array<FactWords<DevelopmentReason>, 24> developments{{
 }};
 static_assert(rows_in_order(developments));
 
-constexpr std::array<FactWords<ExposureReason>, 8> exposures{{
+constexpr std::array<FactWords<ExposureReason>, 9> exposures{{
     {ExposureReason::got_more_light,
      "This roll got about {stops:1} stops more light than usual (95 in 100: within {stops_u95:1} "
      "stops of it)."},
@@ -92,6 +97,10 @@ constexpr std::array<FactWords<ExposureReason>, 8> exposures{{
      "stops of it)."},
     {ExposureReason::no_error_worth_correcting,
      "That is no error worth correcting on the word of one roll: expose as before."},
+    {ExposureReason::time_first,
+     "Light and time aren't both sure here, and a roll with both changed would tell neither: "
+     "change "
+     "the time first and expose as before."},
     {ExposureReason::give_more_light,
      "Give {stops:stops} more light: the part of the error that habit explains and that comes "
      "again, the rest being the chance of one roll's scenes (shares are common practice, no "
@@ -119,7 +128,9 @@ std::string development_sentence(const Fact<DevelopmentReason>& reason,
   if (reason.kind == DevelopmentReason::contrast_seen) {
     return sentence + aim_source_words(aim) + ".";
   }
-  if (reason.kind == DevelopmentReason::too_little_known && advice.would_tell_most) {
+  const bool keeps = reason.kind == DevelopmentReason::too_little_known ||
+                     reason.kind == DevelopmentReason::light_first;
+  if (keeps && advice.would_tell_most) {
     return sentence.append(" ").append(measurement_sentence(*advice.would_tell_most));
   }
   return sentence;

@@ -113,8 +113,7 @@ constexpr auto words = std::to_array<FactWords<CautionKind>>({
     {CautionKind::scanner_bits,
      "The scan has {scan_bits:0} bits a channel, the calibration {calibration_bits:0}: use one "
      "setting for both."},
-    {CautionKind::scanner_kind,
-     "The scan comes from another kind of device than the calibration."},
+    {CautionKind::scanner_kind, "The scan comes from another kind of device than the calibration."},
     {CautionKind::scanner_balance,
      "The channels' bare light stands {off_density:2} in density off the balance of the "
      "calibration: colour correction was at work, or the lamp is another; switch all correction "
@@ -136,6 +135,11 @@ constexpr auto words = std::to_array<FactWords<CautionKind>>({
      "The lightest steps can't be told from the bare light, so the steps were counted from the "
      "film's dark end: if that end isn't the last step's, every density is a step off. Scan with "
      "less exposure to be sure."},
+    {CautionKind::steps_counted_from_light_end,
+     "Its lightest step was taken for the first of the reference, since it lies unclipped beside "
+     "the "
+     "bare light; the {drowned:0} darkest of the reference drown in this scan. If the lightest in "
+     "sight is another, say so with --first."},
     {CautionKind::steps_left_out,
      "Left out as not fitting the others: step {steps}. Look for dirt or scratches there, or a "
      "slip in the reference."},

@@ -17,12 +17,12 @@ constexpr std::array<FactWords<Refusal>, 15> words{{
      "steps are missing in it."},
     {steps_untold_by_bare_light,
      "{file} shows {seen:0} steps where the reference has {known:0}, and which are missing can't "
-     "be told from the bare light; scan the whole wedge, or name a reference of the steps in "
-     "sight."},
+     "be told from the bare light; scan the whole wedge, or say which step of the reference is the "
+     "lightest in sight (--first)."},
     {steps_without_bare_light,
      "{file} shows {seen:0} steps where the reference has {known:0}, and no unclipped bare light "
      "beside the wedge tells which are missing; scan the whole wedge with some bare light below "
-     "the top code."},
+     "the top code, or say which step of the reference is the lightest in sight (--first)."},
     {wedge_ends_early,
      "{file} shows {seen:0} steps where the reference has {known:0}, yet its film ends after "
      "{after:0}: the reference is another wedge's, or the wedge was cut."},

@@ -77,6 +77,9 @@ struct Refused {
 
 TEST(CalibrateCommand, ValuesThatMeanNothingAreRefusedInOneSentence) {
   const std::vector<Refused> all{
+      {{"w", "--wedge", "c", "--first", "0"},
+       "--first is the number of a step, 1 to 41, not \"0\""},
+      {{"w", "--layers", "0,1", "--first", "2"}, "--first goes with --wedge or --steps"},
       {{"w", "--wedge", "c", "--device", "fax"},
        "--device is flatbed, film-scanner or camera, not \"fax\""},
       {{"w", "--wedge", "c", "--date", "today"}, "--date is a date such as 2026-11-26"},

@@ -56,6 +56,8 @@ TEST(MeasureCommand, WordsMeanWhatTheySay) {
   EXPECT_EQ(measure({"--format", "135"}).measure.format, FilmFormat::f135);
   EXPECT_EQ(measure({"--format", "120"}).measure.format, FilmFormat::f120);
   EXPECT_EQ(measure({"--format", "sheet"}).measure.format, FilmFormat::sheet);
+  EXPECT_EQ(measure({}).measure.device, ScannerDevice::unknown);
+  EXPECT_EQ(measure({"--device", "film-scanner"}).measure.device, ScannerDevice::film_scanner);
   EXPECT_EQ(measure({"--clear", "auto"}).measure.clear, ClearReference::automatic);
   EXPECT_EQ(measure({"--clear", "holes"}).measure.clear, ClearReference::holes);
   EXPECT_EQ(measure({"--clear", "gap"}).measure.clear, ClearReference::gap);
@@ -108,6 +110,7 @@ TEST(MeasureCommand, ValuesThatMeanNothingAreRefusedInOneSentence) {
       {{"--units", "inches"}, "--units is density or stops, not \"inches\""},
       {{"--units", ""}, "--units is density or stops, not \"\""},
       {{"--format", "136"}, "--format is auto, 135, 120 or sheet, not \"136\""},
+      {{"--device", "fax"}, "--device is flatbed, film-scanner or camera, not \"fax\""},
       {{"--clear", "sky"}, "--clear is auto, holes, gap or none, not \"sky\""},
       {{"--transfer", "9"}, "--transfer is auto, linear, srgb or a power from 0.3 to 5, not \"9\""},
       {{"--transfer", "0.29"}, "not \"0.29\""},

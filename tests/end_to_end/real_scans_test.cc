@@ -1,9 +1,12 @@
 // Real pictures that nobody simulated, where they are at hand beside the project.
 #include "measure_file.h"
+#include "process/own_process_film.h"
 
 #include <array>
 #include <cmath>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 
 #include <gtest/gtest.h>
 
@@ -79,6 +82,64 @@ TEST(YellowLightPicture, FilmAndFramesAreFound) {
   }
   EXPECT_EQ(scan.fitness, fogline::Fitness::indicative);
   EXPECT_LT(scan.tint.confidence, 0.8);
+}
+
+/// A copy of a JPEG file without what its camera wrote of itself (segment APP1), as editors and
+/// messengers leave it.
+std::string without_record(const std::string& path, const TemporaryFolder& folder) {
+  std::ifstream in(path, std::ios::binary);
+  const std::string bytes((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
+  const auto byte = [&](std::size_t at) { return static_cast<unsigned char>(bytes[at]); };
+  std::string kept = bytes.substr(0, 2);
+  std::size_t at = 2;
+  constexpr unsigned char app1 = 0xE1;
+  constexpr unsigned char start_of_scan = 0xDA;
+  while (at + 4 < bytes.size() && byte(at + 1) != start_of_scan) {
+    const std::size_t length = 2U + 256U * byte(at + 2) + byte(at + 3);
+    if (byte(at + 1) != app1) {
+      kept += bytes.substr(at, length);
+    }
+    at += length;
+  }
+  std::string copy = folder.file("without-record.jpg");
+  std::ofstream(copy, std::ios::binary) << kept << bytes.substr(at);
+  return copy;
+}
+
+// One frame of colour negative film, no bare light in sight. Whether its camera's record is there
+// or not, nothing is said of it as of black-and-white film.
+TEST(ColourNegative, IsNoBlackAndWhiteFilm) {
+  const std::string path = real_file("colour-negative-camera.jpg");
+  if (!std::filesystem::exists(path)) {
+    GTEST_SKIP() << "no real scans beside the project";
+  }
+  const TemporaryFolder folder;
+  for (const std::string& file : {path, without_record(path, folder)}) {
+    SCOPED_TRACE(file);
+    const fogline::RollMeasurement roll = measure_file(file);
+    const fogline::ScanMeasurement& scan = roll.scans.front();
+    EXPECT_FALSE(scan.base_fog.has_value());
+    EXPECT_FALSE(scan.tint.kind.has_value());
+    EXPECT_FALSE(scan.pixels_per_mm.has_value());
+    if (scan.fitness != fogline::Fitness::unfit) {
+      EXPECT_EQ(scan.tint.kind.why().kind, fogline::Unknown::colours_in_pictures);
+      EXPECT_EQ(fogline::why_own_process(roll, nullptr), fogline::Unknown::colour_film);
+    }
+  }
+}
+
+// A light panel without film, of 50 Mpx at the tag's word: nothing is found, and nothing read as
+// film.
+TEST(OpenGate, HoldsNoFilm) {
+  const std::string path = real_file("open-gate-camera.jpg");
+  if (!std::filesystem::exists(path)) {
+    GTEST_SKIP() << "no real scans beside the project";
+  }
+  const fogline::RollMeasurement roll = measure_file(path);
+  const fogline::ScanMeasurement& scan = roll.scans.front();
+  EXPECT_EQ(scan.fitness, fogline::Fitness::unfit);
+  EXPECT_TRUE(scan.frames.empty());
+  EXPECT_FALSE(scan.base_fog.has_value());
 }
 
 // Six strips of evenly exposed film that isn't silver: nothing to find, nothing to judge.

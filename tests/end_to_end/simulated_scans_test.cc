@@ -201,5 +201,36 @@ TEST_P(Resolution, IsToldByThePerforations) {
 
 INSTANTIATE_TEST_SUITE_P(FiveResolutions, Resolution, testing::Values(8.0, 12.0, 17.0, 24.0, 36.0));
 
+// A holder may leave half of each hole: frames, bare light and base are read all the same, and
+// where it leaves nothing base plus fog isn't told.
+TEST(HolderMasked, HalfCoveredHolesAreHoles) {
+  int half_covered = 0;
+  for (const std::uint64_t seed : {2, 3, 8, 9}) {
+    SCOPED_TRACE(seed);
+    const Simulation simulation = simulate(filmsim::sample_scenario("holder-masked", seed));
+    const filmsim::StripTruth& truth = simulation.simulated.truth.strips.front();
+    EXPECT_GT(expect_frames(simulation), 0);
+    EXPECT_EQ(simulation.scan().strips.front().format, FilmFormat::f135);
+    const auto& base = simulation.scan().base_fog;
+    if (truth.holes_partly > 0) {
+      ++half_covered;
+      ASSERT_TRUE(base.has_value());
+      fogline::test::expect_within_doubt(base->visual, truth.base_fog.visual, 0.05);
+      EXPECT_NEAR(base->visual.value, truth.base_fog.visual, 0.01);
+    }
+  }
+  EXPECT_GE(half_covered, 3);
+}
+
+// The wedge of the samples is no film to be judged, but one to calibrate by.
+TEST(WedgeAlone, IsSentToCalibration) {
+  const fogline::RollMeasurement roll =
+      measure_file(std::string(FOGLINE_SOURCE_DIR) + "/sample_scans/wedge.tif");
+  const fogline::ScanMeasurement& scan = roll.scans.front();
+  EXPECT_EQ(scan.fitness, Fitness::unfit);
+  EXPECT_TRUE(has_caution(scan, "wedge-alone"));
+  EXPECT_TRUE(scan.frames.empty());
+}
+
 }  // namespace
 }  // namespace end_to_end

@@ -147,5 +147,28 @@ TEST(ClearLevelFromBrightest, StandsTheSmallestStrip) {
   EXPECT_NEAR(clear_level_from_brightest(strip).excess.excess(0, 0), 0.0F, 1e-6F);
 }
 
+// A holder that covers both rows by half: what it leaves of the holes tells the lamp all the same.
+TEST(ClearLevelFromRebate, HolesThatAHolderHalfCovers) {
+  const drawn::Strip strip = two_pictures();
+  StraightStrip straight = drawn::straight_of(strip, {.grain_density = 0.02});
+  constexpr double covered_from_mm = film_135::row_across_mm;
+  constexpr float holder = 1e-4F;
+  for (int y = 0; y < straight.light.height(); ++y) {
+    for (int x = 0; x < straight.light.width(); ++x) {
+      if (std::abs(straight.across_mm(y)) > covered_from_mm) {
+        straight.light.at(x, y) = holder;
+      }
+    }
+  }
+  FilmStrip film = drawn::known_film(strip);
+  for (Perforation& hole : film.perforations) {
+    hole.whole = false;
+  }
+  const ClearLevel level = clear_level_from_rebate(straight, film);
+  EXPECT_NEAR(level.above_bare, 0.28, 2.0 * slack);
+  EXPECT_NEAR(excess_at(level, 45.0, 0.0), 0.0, slack);
+  EXPECT_NEAR(excess_at(level, 26.0, 0.0), 0.7, slack);
+}
+
 }  // namespace
 }  // namespace fogline

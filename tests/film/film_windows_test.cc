@@ -158,5 +158,15 @@ TEST(FilmWindows, AreRectanglesOfSomeSize) {
   EXPECT_TRUE(film_windows(image).empty());
 }
 
+// Film as long as a hundred times its width, or a few pixels wide, is none.
+TEST(FilmWindows, ThreadsAreNoFilm) {
+  FindingImage thread = drawn::even_finding(width, 2, film);
+  EXPECT_TRUE(film_windows(thread).empty());
+  FindingImage narrow = drawn::even_finding(2000, 20, film);
+  EXPECT_TRUE(film_windows(narrow).empty());
+  FindingImage picture = drawn::even_finding(width, height, film);
+  EXPECT_EQ(film_windows(picture).size(), 1U);
+}
+
 }  // namespace
 }  // namespace fogline

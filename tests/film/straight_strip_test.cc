@@ -57,6 +57,18 @@ TEST(Straighten, FindsKnownLightOnATurnedStrip) {
   }
 }
 
+// A wrong scale makes any film huge: it is then laid coarser, and places stay where they are.
+TEST(Straighten, HugeFilmIsLaidCoarser) {
+  ScanGrid grid = empty_grid(400, 300);
+  grid.light.set_light(200, 150, 0, 1.0F);
+  const FilmMap map = FilmMap::straight({0.0, 0.0}, 0.0, 0.1);
+  const StraightStrip strip = straighten(grid, map, {0.0, 4000.0, 0.0, 3000.0}, 10.0);
+  EXPECT_LE(static_cast<double>(strip.light.width()) * strip.light.height(), 4.1e6);
+  EXPECT_LT(strip.pixels_per_mm, 1.0);
+  EXPECT_GT(strip.light.at(strip.column(2005.0), strip.row(1505.0)), 0.5F);
+  EXPECT_LT(strip.light.at(strip.column(1505.0), strip.row(1505.0)), 0.01F);
+}
+
 // Places are the same whether the grid was reduced or not.
 TEST(Straighten, KnowsTheGridsReduction) {
   ScanGrid grid = empty_grid(60, 60);

@@ -49,6 +49,7 @@ TEST(GuessFormat, InAHolderByItsWindow) {
   EXPECT_EQ(format_of(180.0, 61.0, Surround::opaque), FilmFormat::f120);
   EXPECT_EQ(format_of(120.0, 95.0, Surround::opaque), FilmFormat::sheet);
   EXPECT_EQ(format_of(230.0, 95.0, Surround::opaque), FilmFormat::unknown);
+  EXPECT_EQ(format_of(400.0, 300.0, Surround::opaque), FilmFormat::unknown);
   EXPECT_EQ(format_of(20.0, 10.0, Surround::opaque), FilmFormat::unknown);
   EXPECT_EQ(format_of(80.0, 43.0, Surround::opaque), FilmFormat::unknown);
 }
@@ -73,6 +74,37 @@ TEST(GuessFormat, WithoutAUsableTagTheScaleIsAGuess) {
     EXPECT_FALSE(guess.scale_known);
     EXPECT_NEAR(guess.pixels_per_mm, pixels_per_mm, 1e-9);
   }
+}
+
+// Cameras and editors write 72, 96 or 300 pixels an inch for want of better: a tag that makes a
+// width of the piece that no film has tells nothing.
+TEST(GuessFormat, ATagThatFitsNoFilmIsWrong) {
+  constexpr double mm_per_inch = 25.4;
+  for (const Surround surround : {Surround::opaque, Surround::bare_light, Surround::image_border}) {
+    // A camera's picture of 6000 x 4000 pixels.
+    const FilmWindow window = window_of(6000.0 / pixels_per_mm, 4000.0 / pixels_per_mm, surround);
+    for (const double tag : {72.0, 96.0, 300.0}) {
+      const FormatGuess guess = guess_format(window, 1.0, tagged(tag / mm_per_inch));
+      EXPECT_FALSE(guess.scale_known) << tag;
+      EXPECT_EQ(guess.format, FilmFormat::unknown) << tag;
+    }
+  }
+  // 127 and 110 film have no name here, but their width is film's.
+  for (const double width_mm : {46.0, 16.0}) {
+    const FormatGuess guess =
+        guess_format(window_of(120.0, width_mm, Surround::bare_light), 1.0, tagged());
+    EXPECT_TRUE(guess.scale_known) << width_mm;
+    EXPECT_EQ(guess.pixels_per_mm, pixels_per_mm) << width_mm;
+  }
+}
+
+TEST(GuessFormat, SheetsAreToldByTheirShape) {
+  EXPECT_EQ(sheet_width_mm(125.4 / 100.0), 100.0);
+  EXPECT_EQ(sheet_width_mm(118.0 / 88.0), 88.0);
+  EXPECT_EQ(sheet_width_mm(178.0 / 128.0), 128.0);
+  EXPECT_FALSE(sheet_width_mm(1.0));
+  EXPECT_FALSE(sheet_width_mm(1.3));
+  EXPECT_FALSE(sheet_width_mm(1.5));
 }
 
 TEST(GuessFormat, WhatIsSaidIsBelieved) {

@@ -67,7 +67,7 @@ TEST(Survey, AveragesLinearLightAndCountsClips) {
               const int code = bits == 8 ? spec.code(x, y, c) >> 8 : spec.code(x, y, c);
               sum += std::pow(static_cast<double>(code) / top, 2.0);
               ++pixels;
-              clipped += code == top ? 1 : 0;
+              clipped += code >= (bits == 8 ? 255 : 65280) ? 1 : 0;
             }
           }
           // A step of the stored root is 1/65535.
@@ -93,6 +93,22 @@ TEST(Survey, MostlyClippedCellsCarryTheUpperBit) {
   ASSERT_LT(grid.reduction, 20);
   EXPECT_EQ(grid.clipped.at(0, 0), 0x22);
   EXPECT_EQ(grid.clipped.at(grid.clipped.width() - 1, grid.clipped.height() - 1), 0);
+}
+
+// Eight, twelve or fourteen bits stretched to sixteen end below the full code.
+TEST(Survey, ATopBelowTheFullCodeIsClippedToo) {
+  const TempFolder folder;
+  const std::string path = folder.file("scan.tif");
+  for (const int top : {65280, 65520, 65532, 65533}) {
+    TiffSpec spec;
+    spec.code = [top](int x, int y, int) {
+      return static_cast<std::uint16_t>(x < 20 && y < 20 ? top : 65000);
+    };
+    test::write_tiff(path, spec);
+    const ScanGrid grid = open_scan(path, {})->survey({100}, {});
+    EXPECT_EQ(grid.clipped.at(0, 0), 0x77) << top;
+    EXPECT_EQ(grid.clipped.at(grid.clipped.width() - 1, grid.clipped.height() - 1), 0) << top;
+  }
 }
 
 TEST(Survey, ARegionReadAloneEqualsItsPartOfTheSurvey) {

@@ -150,6 +150,33 @@ TEST(FindCauses, DenseClearFilmIsFogged) {
   EXPECT_LT(confidence(causes(invented::roll_of(numbers)), Cause::fogged), 0.2);
 }
 
+// In a grey scan the mask of colour film reads like fog, unless the card names the film.
+TEST(FindCauses, AGreyScanMayShowColourFilmsMask) {
+  RollNumbers numbers;
+  numbers.base_fog = 0.55;
+  RollMeasurement roll = invented::roll_of(numbers);
+  roll.scans[0].info.channels = 3;
+  const std::vector<Finding> in_colour = causes(roll);
+  roll.scans[0].info.channels = 1;
+  const std::vector<Finding> in_grey = causes(roll);
+  ASSERT_NE(find(in_grey, Cause::fogged), nullptr);
+  EXPECT_LT(confidence(in_grey, Cause::fogged), confidence(in_colour, Cause::fogged) - 0.1);
+  const auto names_mask = [](const Finding& finding) {
+    return std::any_of(
+        finding.evidence.begin(), finding.evidence.end(),
+        [](const Fact<Evidence>& fact) { return fact.kind == Evidence::grey_scan_of_mask; });
+  };
+  EXPECT_TRUE(names_mask(*find(in_grey, Cause::fogged)));
+  EXPECT_FALSE(names_mask(*find(in_colour, Cause::fogged)));
+  RollCard card;
+  card.film_type = FilmType::cubic;
+  const Aim aim = invented::usual_aim();
+  const RollPopulation& population = shipped_knowledge().population;
+  const LightOrTime weighed = weigh_light_and_time(roll, aim, population, &card);
+  EXPECT_EQ(confidence(find_causes(roll, weighed, aim, population, &card), Cause::fogged),
+            confidence(in_colour, Cause::fogged));
+}
+
 TEST(FindCauses, GreyOnClearBaseIsMoreThanOnGrey) {
   RollNumbers numbers;
   numbers.base_fog = 0.36;

@@ -36,6 +36,15 @@ TEST(OwnProcessFilm, TheCardDecidesThenTheMask) {
   EXPECT_EQ(why_own_process(grey, nullptr), std::nullopt);
 }
 
+// Without bare light no mask is seen, but the pictures' own colours are.
+TEST(OwnProcessFilm, IsToldByColoursInItsPictures) {
+  RollMeasurement roll = invented::roll_of({});
+  roll.scans.front().tint.kind = Unknown::colours_in_pictures;
+  EXPECT_EQ(why_own_process(roll, nullptr), Unknown::colour_film);
+  roll.scans.front().tint.kind = Unknown::lamp_colour_hidden;
+  EXPECT_EQ(why_own_process(roll, nullptr), std::nullopt);
+}
+
 TEST(OwnProcessFilm, ItsLightAndTimeArentJudged) {
   const RollMeasurement roll = orange_roll();
   const RollPopulation& population = shipped_knowledge().population;

@@ -21,6 +21,7 @@ struct Evidence {
   Known<Quantity> glare = Quantity{0.01, 0.002, {}, {}, {}, false};
   Known<ScanCalibration> calibration = Unknown::not_calibrated;
   double clipped_share = 0.0;
+  bool wedge_alone = false;
 
   Evidence() {
     info.bits = 16;
@@ -36,7 +37,8 @@ struct Evidence {
 
   [[nodiscard]] FitnessJudgement judged() const {
     return judge_fitness({info, layout, readings, zero, glare, calibration,
-                          shipped_knowledge().scan.devices, clipped_share});
+                          shipped_knowledge().scan.devices, shipped_knowledge().scan.films,
+                          clipped_share, wedge_alone});
   }
 };
 
@@ -78,9 +80,28 @@ TEST(JudgeFitness, RefusesWithTheFirstReasonAlone) {
   expect_refused(evidence, CautionKind::base_clipped);
   evidence.clipped_share = 0.0;
   evidence.layout.strips[0].frames.clear();
+  evidence.layout.strips[0].surround = Surround::bare_light;
   expect_refused(evidence, CautionKind::no_frames);
   evidence.layout.strips.clear();
   expect_refused(evidence, CautionKind::no_film);
+}
+
+// A picture without any edge of film in it is no piece of film.
+TEST(JudgeFitness, WhatFillsThePictureIsNoFilm) {
+  Evidence evidence;
+  evidence.readings[0].clear.reset();
+  evidence.layout.strips[0].perforations.clear();
+  evidence.layout.strips[0].frames.clear();
+  evidence.layout.strips[0].surround = Surround::image_border;
+  expect_refused(evidence, CautionKind::no_film);
+}
+
+TEST(JudgeFitness, AWedgeAloneIsNamed) {
+  Evidence evidence;
+  evidence.layout.strips.clear();
+  evidence.readings.clear();
+  evidence.wedge_alone = true;
+  expect_refused(evidence, CautionKind::wedge_alone);
 }
 
 // No film is clearer than no film: such a reading is never told as a density.

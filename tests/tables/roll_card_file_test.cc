@@ -52,6 +52,7 @@ exposed = "2026-05-01"
 developed = 2026-05-03
 camera = "folding camera"
 tank = "sunday"
+device = "flatbed"
 base_tint = [0.24, 0.25, 0.27]
 
 [development]
@@ -103,6 +104,7 @@ TEST_F(RollCardFile, ReadsTheRoll) {
   EXPECT_EQ(card.developed, "2026-05-03");
   EXPECT_EQ(card.camera, "folding camera");
   EXPECT_EQ(card.tank, "sunday");
+  EXPECT_EQ(card.device, ScannerDevice::flatbed);
   ASSERT_TRUE(card.base_tint);
   EXPECT_THAT(*card.base_tint, testing::ElementsAre(0.24, 0.25, 0.27));
 }

@@ -125,8 +125,8 @@ TEST(AdviceWords, EndWithWhatStandsBeside) {
       development_sentences(advice, {}),
       ElementsAre("This roll's contrast index is about 0.46 (95 in 100: 0.40 to 0.51), the aim "
                   "0.58, the usual aim for diffusion light.",
-                  "Too little is known of this roll's contrast: a change of time would do harm "
-                  "nearly as often as good. Keep your time. Scan the other strips of this roll: "
+                  "Too little is known of this roll's contrast: no other time lands near the aim "
+                  "much more often than yours. Keep your time. Scan the other strips of this roll: "
                   "more frames even out the subjects."));
 }
 

@@ -59,6 +59,7 @@ enum class CautionKind {
   target_unread,          ///< no characteristic curve; `why` says why
   // a calibration
   steps_counted_from_dark_end,  ///< the lightest can't be told from the bare light
+  steps_counted_from_light_end,  ///< the bare light doesn't tell which is the lightest
   steps_left_out,               ///< don't fit the others; its numbers are those of the steps
   steps_clipped,                ///< stand at the top code; its numbers are those of the steps
   reference_doubtful,           ///< the file's own curve reads the steps far otherwise

@@ -31,6 +31,8 @@ struct WedgeReference {
   std::vector<ReferenceStep> steps;
   /// True for `--steps`: densities as designed, nobody measured them.
   bool nominal = false;
+  /// The lightest step in the scan is this one of them, counted from 1, where somebody told.
+  std::optional<int> first_in_sight = std::nullopt;
 };
 
 /// Expanded uncertainty of a certified step where the reference tells none (an instrument's usual

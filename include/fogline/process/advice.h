@@ -59,6 +59,7 @@ enum class DevelopmentReason {
   contrast_seen,  ///< with the ends of its interval, beside the aim
   within_tolerance,
   too_little_known,
+  light_first,  ///< light and time aren't both sure, and light is the surer
   time_lands,
   more_time_lands,
   less_time_lands,
@@ -91,6 +92,7 @@ enum class ExposureReason {
   got_more_light,
   got_less_light,
   no_error_worth_correcting,
+  time_first,  ///< light and time aren't both sure, and time is the surer
   give_more_light,
   give_less_light,
   gross_error,  ///< points to meter, shutter, aperture or setting

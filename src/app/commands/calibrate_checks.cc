@@ -47,6 +47,9 @@ void check_numbers(const CalibrateRequest& request) {
     throw UsageError("--bracket names " + std::to_string(request.bracket_s->size()) +
                      " times for " + std::to_string(scans) + " pictures: name one a picture");
   }
+  if (request.first_step && !request.wedge && !request.steps) {
+    throw UsageError("--first goes with --wedge or --steps");
+  }
   if (request.layer_density && !request.layers) {
     throw UsageError("--layer-density goes with --layers");
   }

@@ -22,6 +22,8 @@ struct CalibrateRequest {
   OpenOptions open;
   std::optional<std::string> wedge;
   std::optional<WedgeReference> steps;
+  /// Number of the wedge's lightest step in sight.
+  std::optional<int> first_step;
   std::optional<std::vector<int>> layers;
   std::optional<double> layer_density;
   std::optional<std::vector<double>> bracket_s;

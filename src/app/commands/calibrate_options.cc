@@ -1,8 +1,8 @@
 #include "app/commands/calibrate_options.h"
 
 #include "app/commands/calibrate_values.h"
-#include "app/commands/device_value.h"
 #include "app/commands/option_words.h"
+#include "app/commands/scanner_values.h"
 
 namespace fogline {
 namespace {
@@ -27,6 +27,12 @@ std::vector<Row> target_options() {
         .sentence = "The same with nominal densities: 21x0.15 is 21 steps from 0.05 on, 0.15 "
                     "apart. Carries a doubt of 3 % of every density."},
        [](Ask& ask, const Text& text) { ask.steps = nominal_wedge_from_text(text); }},
+      {{.name = "first",
+        .takes = Takes::text,
+        .argument = "N",
+        .sentence = "The lightest step in sight is this one of the reference, counted from 1.",
+        .otherwise = "told from the bare light"},
+       [](Ask& ask, const Text& text) { ask.first_step = first_step_from_text(text); }},
       {{.name = "layers",
         .takes = Takes::text,
         .argument = "N,N,...",

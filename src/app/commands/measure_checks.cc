@@ -39,6 +39,9 @@ void check_inputs(const MeasureRequest& request) {
   if (request.scanner && request.wedge) {
     throw UsageError("--scanner and --wedge are two calibrations: name one");
   }
+  if (request.first_step && !request.wedge) {
+    throw UsageError("--first goes with --wedge");
+  }
   if (request.open.transfer && (request.scanner || request.wedge)) {
     throw UsageError("a calibration says how codes become light: leave --transfer out");
   }

@@ -28,6 +28,8 @@ struct MeasureRequest {
   std::optional<std::string> scanner;
   /// Reference of a step wedge in the scans. Absent: none.
   std::optional<std::string> wedge;
+  /// Number of its lightest step in sight.
+  std::optional<int> first_step;
   /// Prints the whole report, not its first screen alone.
   bool full = false;
   /// Breaks each doubt up by its sources in print.

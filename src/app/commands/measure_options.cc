@@ -1,8 +1,8 @@
 #include "app/commands/measure_options.h"
 
-#include "app/commands/device_value.h"
 #include "app/commands/measure_values.h"
 #include "app/commands/option_words.h"
+#include "app/commands/scanner_values.h"
 
 namespace fogline {
 namespace {
@@ -113,6 +113,12 @@ std::vector<Row> scanner_options() {
         .sentence = "A step wedge of these densities lies in the scan beside the film: calibrates "
                     "and measures in one go."},
        [](Ask& ask, const Text& text) { ask.wedge = text; }},
+      {{.name = "first",
+        .takes = Takes::text,
+        .argument = "N",
+        .sentence = "The lightest step in sight is this one of the reference, counted from 1.",
+        .otherwise = "told from the bare light"},
+       [](Ask& ask, const Text& text) { ask.first_step = first_step_from_text(text); }},
       {{.name = "blank",
         .takes = Takes::file,
         .argument = "SCAN",

@@ -87,9 +87,8 @@ HoleLights hole_lights(const cv::Mat1f& log_light, const FilmStrip& film,
                        const ExcessImage& frame) {
   HoleLights lights;
   for (const Perforation& hole : film.perforations) {
-    const std::vector<double> core =
-        box_values(log_light, frame, hole.film, core_along_mm,
-                   hole.whole ? core_across_mm : whole_across_mm);
+    const std::vector<double> core = box_values(log_light, frame, hole.film, core_along_mm,
+                                                hole.whole ? core_across_mm : whole_across_mm);
     if (!core.empty()) {
       lights.places.push_back(hole.film);
       lights.levels.push_back(hole.whole ? median(core) : percentile(core, bare_share));

@@ -10,7 +10,7 @@ namespace {
 
 /// Resolution tags outside this can't be a scan of film, pixels per mm: what editors and cameras
 /// write for want of better (72, 96 pixels an inch) lies below.
-constexpr double least_tag = 4.5;
+constexpr double least_tag = 3.9;
 constexpr double greatest_tag = 400.0;
 /// Tolerance of a film's width on bare light, share: tags err by a percent, blur adds a pixel.
 constexpr double width_tolerance = 0.025;

@@ -16,6 +16,24 @@ BathAdvice own_process() {
   return advice;
 }
 
+/// A roll with light and time both changed tells of neither: unless each is sure by itself only the
+/// surer is changed.
+void change_one_at_a_time(const AdviceGround& ground, Advice& advice) {
+  const bool time_changes = advice.development.change_percent.value_or(0.0) != 0.0;
+  const bool light_changes = advice.exposure.change_stops.value_or(0.0) != 0.0;
+  const double time = sureness_of_time(ground);
+  const double light = sureness_of_light(ground);
+  constexpr double sure = 1.0;
+  if (!time_changes || !light_changes || (time > sure && light > sure)) {
+    return;
+  }
+  if (light >= time) {
+    advice.development = advise_development(ground, true);
+  } else {
+    advice.exposure = advise_exposure(ground, true);
+  }
+}
+
 }  // namespace
 
 Advice advise(const AdviceGround& ground) {
@@ -24,6 +42,7 @@ Advice advise(const AdviceGround& ground) {
   const BathPriors& baths = ground.priors.baths;
   advice.development = advise_development(ground);
   advice.exposure = advise_exposure(ground);
+  change_one_at_a_time(ground, advice);
   if (why_own_process(ground.roll, ground.card)) {
     advice.stop = advice.fix = advice.wash = own_process();
   } else {

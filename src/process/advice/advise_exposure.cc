@@ -93,7 +93,12 @@ double nearest_exposure_index(double exposure_index) {
   });
 }
 
-ExposureAdvice advise_exposure(const AdviceGround& ground) {
+double sureness_of_light(const AdviceGround& ground) {
+  const Known<Quantity>& stops = ground.light_or_time.exposure_stops;
+  return stops ? std::abs(stops->value) / std::max(1e-6, stops->u95) : 0.0;
+}
+
+ExposureAdvice advise_exposure(const AdviceGround& ground, bool time_first) {
   ExposureAdvice advice;
   if (const auto why = why_no_change(ground)) {
     advice.change_stops = *why;
@@ -103,8 +108,10 @@ ExposureAdvice advise_exposure(const AdviceGround& ground) {
   const HabitError error = habit_error(exposure_stops, ground.priors.development);
   advice.change_stops = normal_leads(*ground.light_or_time.causes) ? 0.0 : change_of(error);
   advice.reasons.push_back(seen(exposure_stops));
-  if (*advice.change_stops == 0.0) {
-    advice.reasons.push_back(fact_of(ExposureReason::no_error_worth_correcting));
+  if (*advice.change_stops == 0.0 || time_first) {
+    advice.reasons.push_back(fact_of(*advice.change_stops == 0.0
+                                         ? ExposureReason::no_error_worth_correcting
+                                         : ExposureReason::time_first));
     advice.exposure_index = ground.card != nullptr ? ground.card->exposure_index : std::nullopt;
     advice.change_stops = 0.0;
     return advice;

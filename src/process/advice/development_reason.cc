@@ -6,10 +6,11 @@ namespace {
 
 using enum DevelopmentReason;
 
-constexpr std::array<FactRow<DevelopmentReason>, 24> rows{{
+constexpr std::array<FactRow<DevelopmentReason>, 25> rows{{
     {contrast_seen, "contrast-seen", {"contrast_index", "lower95", "upper95", "aim"}},
     {within_tolerance, "within-tolerance", {"tolerance"}},
     {too_little_known, "too-little-known"},
+    {light_first, "light-first"},
     {time_lands, "time-lands", {"time_s", "tolerance", "chance", "old_chance"}},
     {more_time_lands, "more-time-lands", {"change_share", "tolerance", "chance", "old_chance"}},
     {less_time_lands, "less-time-lands", {"change_share", "tolerance", "chance", "old_chance"}},

@@ -28,10 +28,18 @@ Fact<Reason> seen(const TimeReasons& reasons) {
                  {found.value, std::max(0.0, low), high, reasons.ground.aim.contrast_index});
 }
 
+/// Of a verdict that leaves the time alone.
 Fact<Reason> kept(const TimeReasons& reasons) {
-  return reasons.verdict == TimeVerdict::within_tolerance
-             ? fact_of(Reason::within_tolerance, {reasons.ground.aim.tolerance})
-             : fact_of(Reason::too_little_known);
+  switch (reasons.verdict) {
+    case TimeVerdict::within_tolerance:
+      return fact_of(Reason::within_tolerance, {reasons.ground.aim.tolerance});
+    case TimeVerdict::light_first:
+      return fact_of(Reason::light_first);
+    case TimeVerdict::too_little_known:
+    case TimeVerdict::change:
+      break;
+  }
+  return fact_of(Reason::too_little_known);
 }
 
 Reason landing(const TimeReasons& reasons, const DevelopmentAdvice& advice) {

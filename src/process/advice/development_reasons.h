@@ -8,7 +8,7 @@
 namespace fogline {
 
 /// Why a time is changed, or isn't.
-enum class TimeVerdict { change, within_tolerance, too_little_known };
+enum class TimeVerdict { change, within_tolerance, too_little_known, light_first };
 
 /// What the reasons of a development advice are told from.
 struct TimeReasons {

@@ -134,7 +134,8 @@ double tone_curve_doubt(const ScanMeasurement& scan, const RollPopulation& popul
                               : population.assumed_curve_sd_share;
 }
 
-/// How far silver's scale may still be off on a device of a kind that was told (standard deviation).
+/// How far silver's scale may still be off on a device of a kind that was told (standard
+/// deviation).
 double told_device_doubt(ScannerDevice device, const RollPopulation& population) {
   switch (device) {
     case ScannerDevice::camera:

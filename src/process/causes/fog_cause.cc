@@ -72,9 +72,9 @@ bool coloured(const RollMeasurement& roll, double excess) {
   });
 }
 
-bool seen_in_colour(const RollMeasurement& roll) {
-  return std::any_of(roll.scans.begin(), roll.scans.end(), [](const ScanMeasurement& scan) {
-    return scan.base_fog && scan.base_fog->channels;
+bool seen_in_grey(const RollMeasurement& roll) {
+  return std::all_of(roll.scans.begin(), roll.scans.end(), [](const ScanMeasurement& scan) {
+    return !scan.base_fog || scan.info.channels == 1;
   });
 }
 
@@ -96,12 +96,13 @@ std::optional<Finding> fog_finding(const RollMeasurement& roll, const LightSigns
     fogged *= coloured_penalty;
   }
   const double clean = (1.0 - population.fogged_share) * base.likelihood(density);
+  const bool maybe_masked = (card == nullptr || !card->film_type) && seen_in_grey(roll);
+  const double reading_sd = signs.base_fog->u95 / coverage_factor_95;
   const double masked =
-      (card != nullptr && card->film_type) || seen_in_colour(roll)
-          ? 0.0
-          : population.mask_share *
-                normal_density(density, population.mask_density,
-                               std::hypot(population.mask_sd, signs.base_fog->u95 / coverage_factor_95));
+      maybe_masked
+          ? population.mask_share * normal_density(density, population.mask_density,
+                                                   std::hypot(population.mask_sd, reading_sd))
+          : 0.0;
   const double all = fogged + clean + masked;
   const double confidence = fogged / all;
   if (!(confidence >= least_confidence)) {

@@ -59,7 +59,8 @@ LaidWedge lay_on_reference(const std::vector<FoundWedge>& wedges, const WedgeRef
       const double through = visual_from_channels(step.light, info.channels) / zero;
       seen.push_back({step.slot, density_from_transmittance(through), is_clipped(step)});
     }
-    StepAssignment assignment = assign_steps(seen, reference, bare, wedge.unseen_dark_steps);
+    StepAssignment assignment = assign_steps(
+        seen, reference, {bare, wedge.bare_light.has_value(), wedge.unseen_dark_steps});
     if (!assignment.failure) {
       return {wedge, std::move(assignment)};
     }
@@ -221,6 +222,12 @@ CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& re
   run.cautions = cautions_of(calibration);
   if (laid.assignment.counted_from_dark_end) {
     run.cautions.push_back({Severity::caution, fact_of(CautionKind::steps_counted_from_dark_end)});
+  }
+  if (laid.assignment.counted_from_light_end) {
+    const auto drowned = static_cast<double>(reference.steps.size()) -
+                         static_cast<double>(laid.assignment.reference_index.back()) - 1.0;
+    run.cautions.push_back(
+        {Severity::caution, fact_of(CautionKind::steps_counted_from_light_end, {drowned})});
   }
   run.film_outlines = film_outlines;
   source.set_transfer(scanner_transfer(calibration));

@@ -125,8 +125,7 @@ ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options
   find.format = options.format;
   find.frame_mm = options.frame_mm;
   // A camera doesn't know how far the film was.
-  find.tag_pixels_per_mm =
-      source.info().camera ? std::nullopt : source.info().tag_pixels_per_mm;
+  find.tag_pixels_per_mm = source.info().camera ? std::nullopt : source.info().tag_pixels_per_mm;
   work.layout = find_film(work.grid, find);
   if (scanner.own_wedge()) {
     leave_wedge_out(work.layout, scanner.calibration()->steps);
@@ -140,10 +139,9 @@ ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options
   const ClippedShare clips(work.grid);
   if (work.layout.polarity == Polarity::negative) {
     for (const FilmStrip& film : work.layout.strips) {
-      work.readings.push_back(
-          read_strip(film, {work.grid, clips, work.stray, options.clear, blank_level,
-                            scanner.calibration(), options.device, options.knowledge->devices,
-                            options.knowledge->films}));
+      work.readings.push_back(read_strip(
+          film, {work.grid, clips, work.stray, options.clear, blank_level, scanner.calibration(),
+                 options.device, options.knowledge->devices, options.knowledge->films}));
     }
   }
   work.readings.resize(work.layout.strips.size(), StripReading(options.knowledge->devices));

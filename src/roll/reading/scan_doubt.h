@@ -9,7 +9,8 @@ namespace fogline {
 
 /// What made a scan: as the person told, else a camera where the file says so, else as its
 /// calibration says.
-ScannerDevice device_of(const ScanInfo& info, ScannerDevice told, const ScannerCalibration* scanner);
+ScannerDevice device_of(const ScanInfo& info, ScannerDevice told,
+                        const ScannerCalibration* scanner);
 
 /// Whether a scan looks like a camera's finished picture, whose tones a maker has bent: eight bits
 /// on a curve that nobody told, and the camera's record, a base thinner than film has, or light

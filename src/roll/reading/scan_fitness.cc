@@ -48,9 +48,9 @@ std::optional<CautionKind> impossible(const FitnessEvidence& evidence) {
 
 /// Only the picture's own border bounds what was taken for film.
 bool fills_the_picture(const FilmLayout& layout) {
-  return std::all_of(
-      layout.strips.begin(), layout.strips.end(),
-      [](const FilmStrip& strip) { return strip.surround == Surround::image_border; });
+  return std::all_of(layout.strips.begin(), layout.strips.end(), [](const FilmStrip& strip) {
+    return strip.surround == Surround::image_border;
+  });
 }
 
 /// Why the scan must be refused, if it must.
