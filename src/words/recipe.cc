@@ -99,6 +99,10 @@ RecipeLine bath_line(std::string_view name, const BathAdvice& advice) {
     line.setting += " inversions";
   } else if (advice.time_s) {
     line.setting = number_in_form(*advice.time_s, "clock");
+  } else if (advice.change != BathChange::unknown) {
+    // What to do is known, for how long isn't.
+    line.setting = line.note;
+    line.note = "for how long can't be told";
   } else {
     line.setting = "can't be told";
   }

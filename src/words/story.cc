@@ -155,6 +155,7 @@ std::vector<Unsure> unsure_of(const JudgedRoll& record) {
     return scan.calibration && (scan.calibration->method == CalibrationMethod::wedge ||
                                 scan.calibration->method == CalibrationMethod::nominal_wedge);
   };
+  const auto device_told = [](const ScanMeasurement& scan) { return scan.device_told; };
   const auto& scans = measurement.scans;
   if (!scans.empty() && std::all_of(scans.begin(), scans.end(), by_silver)) {
     add_once(
@@ -162,12 +163,16 @@ std::vector<Unsure> unsure_of(const JudgedRoll& record) {
         "Scanners light the film from one side more than a densitometer does, which reads "
         "silver denser than it is. The wedge takes that out for silver; how far the film's base, "
         "which is none, was read otherwise is known from the kind of scanner only.");
+  } else if (!scans.empty() && std::all_of(scans.begin(), scans.end(), device_told)) {
+    add_once(unsure,
+             "Silver is denser in light from one side than in a densitometer's; the middle of what "
+             "such devices do was taken off, and how far yours differs from it isn't known.");
   } else if (!scans.empty()) {
     add_once(
         unsure,
         "Scanners light the film from one side more than a densitometer does, which reads "
         "silver denser than it is. Comparing rolls from one scanner isn't touched by it; other "
-        "people's numbers are.");
+        "people's numbers are. --device says what yours is, and narrows it.");
   }
   return unsure;
 }

@@ -60,9 +60,11 @@ constexpr auto words = std::to_array<FactWords<Unknown>>({
     {Unknown::step_not_exposed, "This wedge was not exposed on the film."},
     {Unknown::no_wedge_step, "It is no step of a wedge."},
     {Unknown::few_frames_for_contrast,
-     "Contrast can't be told from fewer than two whole frames: a flat scene and a short "
-     "development look alike."},
-    {Unknown::few_frames_for_range, "The roll shows fewer than two whole frames."},
+     "The pictures' own contrast can't be told from fewer than two whole frames: a flat scene and "
+     "a "
+     "short development look alike."},
+    {Unknown::few_frames_for_range,
+     "The median density range can't be told from fewer than two whole frames."},
     {Unknown::frames_too_dense,
      "Most frames are denser than this scan can tell, so their range is only a lower bound."},
     {Unknown::no_target, "No target of known exposures is on the roll."},

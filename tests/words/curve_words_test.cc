@@ -177,7 +177,7 @@ TEST(ContrastIndexReason, IsTheTargetsWhereTheTargetFailed) {
   roll.contrast.contrast_index = Unknown::no_printed_wedge;
   EXPECT_THAT(contrast_index_reason(roll), StartsWith("No characteristic curve: no printed wedge"));
   roll.contrast.contrast_index = Unknown::few_frames_for_contrast;
-  EXPECT_THAT(contrast_index_reason(roll), StartsWith("Contrast can't be told"));
+  EXPECT_THAT(contrast_index_reason(roll), StartsWith("The pictures' own contrast can't be told"));
   roll.contrast.contrast_index = invented::density(0.6, 0.1);
   EXPECT_EQ(contrast_index_reason(roll), "");
 }

@@ -33,6 +33,15 @@ TEST(Recipe, SaysWhereTheRollDoesNotTell) {
   EXPECT_EQ(lines[3].setting, "can't be told");
 }
 
+// What to do with a bath and for how long are two things.
+TEST(Recipe, KnowsWhatToDoWithoutATime) {
+  Advice advice;
+  advice.fix.change = BathChange::renew;
+  const auto lines = recipe_lines(advice);
+  EXPECT_EQ(lines[3].setting, "make it up fresh");
+  EXPECT_EQ(lines[3].note, "for how long can't be told");
+}
+
 TEST(Recipe, KeepsCautionsOutOfStepsAndReasons) {
   const RollRecord record = invented::short_record();
   const auto steps = tonight_steps(*record.judgement.advice);

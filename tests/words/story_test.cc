@@ -32,6 +32,17 @@ TEST(Unsure, LeavesOnlyTheScannersAngleOfASoundRoll) {
   EXPECT_THAT(said.front(), StartsWith("Scanners light the film from one side"));
 }
 
+// Who has told the device isn't asked for it, and learns what was taken off.
+TEST(Unsure, KnowsAToldDevice) {
+  const auto said = unsure_after([](ScanMeasurement& scan) {
+    scan.exposed_wedge_steps = 21;
+    scan.device_told = true;
+  });
+  ASSERT_EQ(said.size(), 1U);
+  EXPECT_THAT(said.front(), HasSubstr("was taken off"));
+  EXPECT_THAT(said.front(), Not(HasSubstr("--device")));
+}
+
 TEST(Unsure, TellsFramesThatMissAToneForOneReasonTogether) {
   const auto said = unsure_after([](ScanMeasurement& scan) {
     for (FrameMeasurement& frame : scan.frames) {
