@@ -2,6 +2,7 @@
 
 #include <fogline/record/record_json.h>
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <csignal>
@@ -13,7 +14,6 @@
 
 #include <fcntl.h>
 #include <spawn.h>
-#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -44,15 +44,31 @@ pid_t start(const std::string& program, const std::string& scan, const std::stri
   return child;
 }
 
-/// Status of the ended child; what it used goes to `used`.
-int wait_for(pid_t child, std::chrono::steady_clock::time_point begin, rusage& used) {
+/// Greatest resident memory so far, or 0 where the process has ended. What the system tells when a
+/// child has ended counts the memory of the bench too, from which it was started.
+double peak_mb_of(pid_t child) {
+  constexpr double kib_per_mb = 1000.0 / 1.024;
+  const std::string label = "VmHWM:";
+  std::ifstream status("/proc/" + std::to_string(child) + "/status");
+  for (std::string word; status >> word;) {
+    double kib = 0.0;
+    if (word == label && status >> kib) {
+      return kib / kib_per_mb;
+    }
+  }
+  return 0.0;
+}
+
+/// Status of the ended child.
+int wait_for(pid_t child, std::chrono::steady_clock::time_point begin, double& peak_mb) {
   constexpr std::chrono::milliseconds look_again{5};
   int status = 0;
-  while (wait4(child, &status, WNOHANG, &used) == 0) {
+  while (waitpid(child, &status, WNOHANG) == 0) {
+    peak_mb = std::max(peak_mb, peak_mb_of(child));
     const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - begin;
     if (passed.count() > longest_s) {
       kill(child, SIGKILL);
-      wait4(child, &status, 0, &used);
+      waitpid(child, &status, 0);
       break;
     }
     std::this_thread::sleep_for(look_again);
@@ -79,14 +95,11 @@ void read_report(const std::string& json, MeasuredProcess& result) {
 
 MeasuredProcess measure_in_process(const std::string& program, const std::string& scan,
                                    const std::string& json) {
-  constexpr double kib_per_mb = 1000.0 / 1.024;
   MeasuredProcess result;
   const auto begin = std::chrono::steady_clock::now();
   const pid_t child = start(program, scan, json);
-  rusage used{};
-  const int status = wait_for(child, begin, used);
+  const int status = wait_for(child, begin, result.peak_mb);
   result.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
-  result.peak_mb = static_cast<double>(used.ru_maxrss) / kib_per_mb;
   if (WIFSIGNALED(status)) {
     result.trouble = result.seconds > longest_s
                          ? "took too long"
