@@ -74,6 +74,7 @@ std::vector<std::string> impossible_numbers(const fogline::ScanMeasurement& scan
 /// strips.
 struct Veils {
   double even = 0.0;
+  double base_colour = 0.0;  ///< the stock's own: densest channel less the clearest
   double haze = 0.0;
   double image_stain = 0.0;
 };
@@ -82,6 +83,8 @@ Veils true_veils(const filmsim::Scenario& scenario) {
   Veils veils;
   for (const filmsim::StripPlan& strip : scenario.strips) {
     const filmsim::FilmStock& stock = strip.stock;
+    const auto [clearest, densest] = std::minmax_element(stock.base.begin(), stock.base.end());
+    veils.base_colour = std::max(veils.base_colour, *densest - *clearest);
     for (std::size_t c = 0; c < stock.base.size(); ++c) {
       veils.even = std::max(veils.even, stock.dye_left[c] + stock.yellow_stain[c]);
       veils.haze = std::max(veils.haze, stock.haze[c]);
@@ -117,12 +120,17 @@ std::string tint_text(fogline::TintKind kind, double confidence) {
 std::vector<std::string> wrong_tints(const filmsim::Scenario& scenario, const fogline::Tint& tint) {
   constexpr double clearly_tinted = 0.05;
   constexpr double nothing = 0.005;
-  const Veils veils = true_veils(scenario);
+  Veils veils = true_veils(scenario);
   std::vector<std::string> wrong;
   const bool none_for_sure =
       tint.kind && *tint.kind == fogline::TintKind::none && tint.confidence >= said_for_sure;
   if (none_for_sure && std::max(veils.even, veils.haze) > clearly_tinted) {
     wrong.push_back(tint_text(fogline::TintKind::none, tint.confidence));
+  }
+  // Where it says so itself, what is told may be the stock's own colour.
+  constexpr double coloured_base = 0.03;
+  if (tint.may_be_stock && veils.base_colour > coloured_base) {
+    veils.even = std::max(veils.even, veils.base_colour);
   }
   for (const fogline::TintComponent& part : tint.components) {
     if (part.confidence >= said_for_sure && part.kind != fogline::TintKind::none &&

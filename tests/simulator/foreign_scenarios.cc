@@ -116,6 +116,11 @@ Scenario foreign_strip(Random& random) {
   Scenario s =
       on_scanner(random, random.integer(1, 2), foreign_layout(random), random.uniform(8.0, 13.0));
   if (random.chance(0.35)) put_in_holder(s, HolesShown::kWhole, random);
+  if (random.chance(0.25)) {
+    // The picture's border cuts the film, and mostly a frame.
+    int& length = along_x(s) ? s.width_px : s.height_px;
+    length = static_cast<int>(length * random.uniform(0.6, 0.95));
+  }
   return s;
 }
 
