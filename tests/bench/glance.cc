@@ -13,15 +13,28 @@ constexpr double strip_iou = 0.5;
 constexpr double frame_iou = 0.8;
 constexpr double said_for_sure = 0.8;
 
-bool every_strip_found(const filmsim::Truth& truth, const fogline::ScanMeasurement& scan) {
-  return std::all_of(truth.strips.begin(), truth.strips.end(),
-                     [&](const filmsim::StripTruth& strip) {
-                       return strip.box_px.width <= 0.0 ||
-                              std::any_of(scan.strips.begin(), scan.strips.end(),
-                                          [&](const fogline::StripMeasurement& told) {
-                                            return box_iou(told.box_px, strip.box_px) >= strip_iou;
-                                          });
+/// Something was outlined, but said to be neither film of a known width nor film with frames.
+bool called_no_film(const fogline::ScanMeasurement& scan) {
+  return std::any_of(scan.cautions.begin(), scan.cautions.end(),
+                     [](const fogline::Caution& caution) {
+                       return caution.fact.kind == fogline::CautionKind::no_film ||
+                              caution.fact.kind == fogline::CautionKind::no_frames;
                      });
+}
+
+bool box_told(const filmsim::StripTruth& strip, const fogline::ScanMeasurement& scan) {
+  return std::any_of(scan.strips.begin(), scan.strips.end(),
+                     [&](const fogline::StripMeasurement& told) {
+                       return box_iou(told.box_px, strip.box_px) >= strip_iou;
+                     });
+}
+
+bool every_strip_found(const filmsim::Truth& truth, const fogline::ScanMeasurement& scan) {
+  return !called_no_film(scan) && std::all_of(truth.strips.begin(), truth.strips.end(),
+                                              [&](const filmsim::StripTruth& strip) {
+                                                return strip.box_px.width <= 0.0 ||
+                                                       box_told(strip, scan);
+                                              });
 }
 
 int frames_found(const filmsim::Truth& truth, const fogline::ScanMeasurement& scan) {

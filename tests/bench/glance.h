@@ -11,7 +11,8 @@
 namespace bench {
 
 struct Glance {
-  /// Every piece of film in sight has a strip that was told, boxes at an IoU of 0.5 and more.
+  /// Every piece of film in sight has a strip that was told, boxes at an IoU of 0.5 and more, and
+  /// nothing says that it isn't film.
   bool film_found = false;
   int holes_whole = 0;
   int holes_partly = 0;
