@@ -16,16 +16,16 @@ double common_area(const fogline::BoxPx& a, const filmsim::Box& b) {
   return std::max(0.0, width) * std::max(0.0, height);
 }
 
-double iou(const fogline::BoxPx& a, const filmsim::Box& b) {
-  const double common = common_area(a, b);
-  return common / (a.width * a.height + b.width * b.height - common);
-}
-
 double share_inside(const fogline::BoxPx& a, const filmsim::Box& b) {
   return common_area(a, b) / std::max(1.0, a.width * a.height);
 }
 
 }  // namespace
+
+double box_iou(const fogline::BoxPx& a, const filmsim::Box& b) {
+  const double common = common_area(a, b);
+  return common / (a.width * a.height + b.width * b.height - common);
+}
 
 bool shows_whole(const filmsim::FrameTruth& frame) {
   return frame.edge_shows && !frame.cut;
@@ -36,7 +36,7 @@ std::vector<MatchedFrame> matched_frames(const filmsim::Truth& truth,
   std::vector<MatchedFrame> matches;
   for (const filmsim::FrameTruth& frame : truth.frames) {
     for (const fogline::FrameMeasurement& found : scan.frames) {
-      if (iou(found.box_px, frame.box_px) >= found_iou) {
+      if (box_iou(found.box_px, frame.box_px) >= found_iou) {
         matches.push_back({&frame, &found});
         break;
       }
@@ -76,6 +76,9 @@ bool same_format(fogline::FilmFormat format, const filmsim::StripPlan& plan) {
       return format == fogline::FilmFormat::f135;
     case filmsim::FilmFormat::k120:
       return format == fogline::FilmFormat::f120;
+    case filmsim::FilmFormat::k127:
+    case filmsim::FilmFormat::k110:
+      return format == fogline::FilmFormat::unknown;
     case filmsim::FilmFormat::kSheet:
       break;
   }

@@ -15,6 +15,9 @@ struct MatchedFrame {
   const fogline::FrameMeasurement* frame = nullptr;
 };
 
+/// Common area of two upright boxes over the area that they cover together.
+double box_iou(const fogline::BoxPx& a, const filmsim::Box& b);
+
 /// A frame that must be found: its border shows, and all of it is there.
 bool shows_whole(const filmsim::FrameTruth& frame);
 

@@ -25,7 +25,9 @@ void write_head(std::ostream& out) {
          "frames_to_find,frames_found,frames_invented,frames_doubled,blanks_true,blanks_right,"
          "blanks_wrong,"
          "format_right,strips_right,holes_whole,holes_missed,holes_surplus,scale_error,"
-         "rotation_error_deg,base_fog_between_holes_error,base_fog_limit_error,measure_s";
+         "rotation_error_deg,base_fog_between_holes_error,base_fog_limit_error,film_found,holes_"
+         "told,"
+         "frames_found_at_iou_08,impossible,wrong_tints,peak_mb,measure_s";
   for (const char* name : compared_names) {
     out << ',' << name << "_true," << name << ',' << name << "_u95," << name << "_at_least," << name
         << "_covered";
@@ -56,7 +58,10 @@ void write_row(std::ostream& out, const ScanCase& scan) {
   write_if(out, scan.rotation_error);
   write_if(out, scan.base_fog_between_holes);
   write_if(out, scan.base_fog_limit);
-  out << ',' << scan.measure_s;
+  const Glance& glance = scan.glance;
+  out << ',' << glance.film_found << ',' << glance.holes_told << ',' << glance.frames_found << ','
+      << glance.impossible.size() << ',' << glance.wrong_tints.size() << ',' << scan.peak_mb << ','
+      << scan.measure_s;
   for (const std::optional<Compared>& one : all_compared(scan)) {
     if (one) {
       out << ',' << one->truth << ',' << one->value << ',' << one->u95 << ',' << one->at_least

@@ -3,6 +3,7 @@
 #include "bare_decode.h"
 #include "base_fog_limit.h"
 #include "compare.h"
+#include "measured_process.h"
 #include "simulator/render.h"
 #include "simulator/scenario_sampling.h"
 #include "tables/shipped_knowledge.h"
@@ -24,6 +25,26 @@ double seconds_since(std::chrono::steady_clock::time_point start) {
   return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
 }
 
+std::optional<fogline::RollMeasurement> by_library(const std::string& path, ScanCase& result) {
+  const auto start = std::chrono::steady_clock::now();
+  const auto source = fogline::open_scan(path, {});
+  fogline::RollMeasurement roll =
+      fogline::measure_roll(*source, fogline::shipped_options()).measurement;
+  result.measure_s = seconds_since(start);
+  return roll;
+}
+
+std::optional<fogline::RollMeasurement> by_process(const std::string& path,
+                                                   const std::string& program, ScanCase& result) {
+  const std::string json = path + ".report.json";
+  MeasuredProcess process = measure_in_process(program, path, json);
+  std::filesystem::remove(json);
+  result.measure_s = process.seconds;
+  result.peak_mb = process.peak_mb;
+  result.trouble = process.trouble;
+  return std::move(process.roll);
+}
+
 }  // namespace
 
 bool Compared::covers() const {
@@ -33,7 +54,7 @@ bool Compared::covers() const {
   return truth >= lower95.value_or(value - u95) && truth <= upper95.value_or(value + u95);
 }
 
-ScanCase run_case(const CaseName& name, const std::string& folder) {
+ScanCase run_case(const CaseName& name, const std::string& folder, const std::string& program) {
   ScanCase result;
   result.name = name;
   const filmsim::Simulated simulated =
@@ -41,18 +62,23 @@ ScanCase run_case(const CaseName& name, const std::string& folder) {
   const std::string path =
       write_scan(simulated, folder + "/" + name.kind + "-" + std::to_string(name.seed) + ".tif");
   describe(simulated, result);
-  result.base_fog_between_holes = base_fog_error_between_holes(simulated);
+  result.foreign = simulated.scenario.foreign.has_value();
+  result.finished = result.foreign && simulated.scenario.foreign->finish.has_value();
+  // The limit knows the laws as assumed only.
+  if (!result.foreign) {
+    result.base_fog_between_holes = base_fog_error_between_holes(simulated);
+  }
   if (result.base_fog_between_holes) {
     result.base_fog_limit = base_fog_limit_error(simulated.scenario);
   }
   try {
-    const auto start = std::chrono::steady_clock::now();
-    const auto source = fogline::open_scan(path, {});
-    const fogline::RollMeasurement roll =
-        fogline::measure_roll(*source, fogline::shipped_options()).measurement;
-    result.measure_s = seconds_since(start);
-    result.read = true;
-    compare(simulated, roll, result);
+    const std::optional<fogline::RollMeasurement> roll =
+        result.foreign ? by_process(path, program, result) : by_library(path, result);
+    result.read = roll.has_value();
+    result.glance = glance_at(simulated, roll ? &*roll : nullptr);
+    if (roll) {
+      compare(simulated, *roll, result);
+    }
   } catch (const std::exception& error) {
     result.trouble = error.what();
   }

@@ -1,6 +1,8 @@
 // One simulated scan, measured: the numbers that the tables are made of.
 #pragma once
 
+#include "glance.h"
+
 #include <array>
 #include <cstdint>
 #include <optional>
@@ -82,8 +84,15 @@ struct ScanCase {
   int holes_whole = 0;                   // true whole perforations in sight
   int holes_missed = 0;                  // fewer reported than show whole
   int holes_surplus = 0;                 // more reported than show whole or in part
-  /// Whole measurement, wall seconds.
+  /// By laws that the analyser wasn't built on; of these, a camera's or an editor's finished
+  /// picture.
+  bool foreign = false;
+  bool finished = false;
+  Glance glance;
+  /// Whole measurement, wall seconds; of foreign scans of the whole process.
   double measure_s = 0.0;
+  /// Resident memory of the whole process; 0 where it wasn't one of its own.
+  double peak_mb = 0.0;
 };
 
 /// One large file: whole measurement and libtiff's bare decode of it, wall seconds.
@@ -98,7 +107,8 @@ struct Timing {
 /// warm; `compressed`: deflate with predictor.
 Timing time_large(double megapixels, bool compressed, const std::string& folder);
 
-/// Simulates, writes into `folder`, measures as the program does, compares, deletes.
-ScanCase run_case(const CaseName& name, const std::string& folder);
+/// Simulates, writes into `folder`, measures as the program does, compares, deletes. Foreign scans
+/// are measured by `program` in a process of its own.
+ScanCase run_case(const CaseName& name, const std::string& folder, const std::string& program);
 
 }  // namespace bench

@@ -13,6 +13,8 @@ enum class Transfer { kLinear, kSrgb, kPower };
 enum class ToneTold { kIccProfile, kFileTag, kUntold };
 enum class FileKind { kTiff, kPng, kJpeg };
 enum class ResolutionTag { kRight, kAbsent, kWrong };
+/// How coarsely a JPEG keeps colour.
+enum class ChromaSampling { kHalf, kHalfAcross, kWhole };
 
 struct EncodingSettings {
   FileKind file = FileKind::kTiff;
@@ -22,11 +24,13 @@ struct EncodingSettings {
   double exponent = 2.2;                       ///< of a power transfer: light = code^exponent
   ToneTold tone_told = ToneTold::kIccProfile;  ///< a tag needs a TIFF file
   ResolutionTag resolution_tag = ResolutionTag::kRight;
+  double wrong_pixels_per_inch = 72.0;  ///< what a wrong tag says
   /// Codes are stretched so that these encoded levels become black and white; 0 and 1: untouched.
   double stretch_low = 0.0;
   double stretch_high = 1.0;
   bool inverted = false;  ///< a positive picture made of the negative
   int jpeg_quality = 90;
+  ChromaSampling chroma = ChromaSampling::kHalf;
   bool compressed = false;  ///< deflate with predictor, TIFF only
 };
 

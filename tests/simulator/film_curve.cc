@@ -1,5 +1,7 @@
 #include "simulator/film_curve.h"
 
+#include "simulator/foreign_curves.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -68,6 +70,14 @@ double shape(double z, const CurveSettings& s) {
       return quantum_count(z, s);
     case CurveFamily::kNormalSum:
       return normal_sum(z, s);
+    case CurveFamily::kTwoLayers:
+      return two_layers(z, s.maximum_density);
+    case CurveFamily::kSweptToe:
+      return swept_toe(z, s.maximum_density);
+    case CurveFamily::kShortToe:
+      return short_toe(z, s.maximum_density);
+    case CurveFamily::kWavyLine:
+      return wavy_line(z, s.maximum_density);
   }
   return 0.0;
 }
@@ -98,6 +108,14 @@ std::string curve_family_name(CurveFamily family) {
       return "quantum-count";
     case CurveFamily::kNormalSum:
       return "normal-sum";
+    case CurveFamily::kTwoLayers:
+      return "two-layers";
+    case CurveFamily::kSweptToe:
+      return "swept-toe";
+    case CurveFamily::kShortToe:
+      return "short-toe";
+    case CurveFamily::kWavyLine:
+      return "wavy-line";
   }
   return "unknown";
 }

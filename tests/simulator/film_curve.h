@@ -3,9 +3,10 @@
 // Five families, so that whatever is fitted to the scans is never the family they were drawn
 // from alone: a soft toe with a shoulder, a logistic, a toe and shoulder joined by a true straight
 // line, grains that need several light quanta each, and one S summed from sensitivities that a
-// normal distribution spreads (drawn on the sensitometry bench only). Whatever the family, a curve
-// is stretched along log exposure until its contrast index is the one asked for, and shifted until
-// it reaches net density 0.10 at the speed point asked for.
+// normal distribution spreads (drawn on the sensitometry bench only). Foreign scans have four
+// others (foreign_curves.h). Whatever the family, a curve is stretched along log exposure until its
+// contrast index is the one asked for, and shifted until it reaches net density 0.10 at the speed
+// point asked for.
 #pragma once
 
 #include <string>
@@ -13,7 +14,18 @@
 
 namespace filmsim {
 
-enum class CurveFamily { kSoftToe, kLogistic, kStraightLine, kQuantumCount, kNormalSum };
+enum class CurveFamily {
+  kSoftToe,
+  kLogistic,
+  kStraightLine,
+  kQuantumCount,
+  kNormalSum,
+  // Foreign ones (foreign_curves.h).
+  kTwoLayers,
+  kSweptToe,
+  kShortToe,
+  kWavyLine
+};
 
 std::string curve_family_name(CurveFamily family);
 

@@ -94,7 +94,9 @@ TEST_P(Family, InverseAndTableAgreeWithIt) {
 INSTANTIATE_TEST_SUITE_P(AllFamilies, Family,
                          testing::Values(CurveFamily::kSoftToe, CurveFamily::kLogistic,
                                          CurveFamily::kStraightLine, CurveFamily::kQuantumCount,
-                                         CurveFamily::kNormalSum),
+                                         CurveFamily::kNormalSum, CurveFamily::kTwoLayers,
+                                         CurveFamily::kSweptToe, CurveFamily::kShortToe,
+                                         CurveFamily::kWavyLine),
                          [](const auto& test) {
                            std::string name = curve_family_name(test.param);
                            for (char& letter : name) letter = letter == '-' ? '_' : letter;

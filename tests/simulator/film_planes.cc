@@ -123,24 +123,36 @@ class StripLayer {
   float speed_point_;
 };
 
+// Calls `change(value, share of the pixel inside the outline)` wherever the outline may reach.
+template <typename Change>
+void change_inside(Plane& open, const HolderWindow& outline, const CameraGeometry& camera,
+                   const Change& change) {
+  const double scale = camera.pixels_per_mm();
+  const Region region = window_region(outline, camera, open.width, open.height);
+  for (int y = region.y0; y < region.y1; ++y) {
+    for (int x = region.x0; x < region.x1; ++x) {
+      const Point mm = camera.mm_from_px({x + 0.5, y + 0.5});
+      const double distance = rounded_box_distance(
+          mm.x - outline.middle_mm.x, mm.y - outline.middle_mm.y, 0.5 * outline.width_mm,
+          0.5 * outline.height_mm, outline.corner_radius_mm);
+      change(open.at(x, y), covered_share(distance * scale));
+    }
+  }
+}
+
 void open_windows(Plane& open, const Holder& holder, const CameraGeometry& camera) {
   if (!holder.present) {
     std::fill(open.values.begin(), open.values.end(), 1.0F);
     return;
   }
-  const double scale = camera.pixels_per_mm();
   for (const HolderWindow& window : holder.windows) {
-    const Region region = window_region(window, camera, open.width, open.height);
-    for (int y = region.y0; y < region.y1; ++y) {
-      for (int x = region.x0; x < region.x1; ++x) {
-        const Point mm = camera.mm_from_px({x + 0.5, y + 0.5});
-        const double distance = rounded_box_distance(
-            mm.x - window.middle_mm.x, mm.y - window.middle_mm.y, 0.5 * window.width_mm,
-            0.5 * window.height_mm, window.corner_radius_mm);
-        float& share = open.at(x, y);
-        share = std::max(share, covered_share(distance * scale));
-      }
-    }
+    change_inside(open, window, camera,
+                  [](float& value, float share) { value = std::max(value, share); });
+  }
+  for (const HolderBar& bar : holder.bars) {
+    const auto stopped = static_cast<float>(1.0 - bar.passes);
+    change_inside(open, bar.outline, camera,
+                  [&](float& value, float share) { value *= 1.0F - stopped * share; });
   }
 }
 

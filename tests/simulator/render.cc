@@ -1,5 +1,6 @@
 #include "simulator/render.h"
 
+#include "simulator/foreign_fitness.h"
 #include "simulator/random.h"
 #include "simulator/strip_exposure.h"
 #include "simulator/surge.h"
@@ -11,7 +12,7 @@
 namespace filmsim {
 namespace {
 
-constexpr float kHolderLight = 1e-4F;  // black plastic: density 4
+constexpr double kHolderLight = 1e-4;  // black plastic: density 4
 constexpr float kLn10 = 2.302585093F;
 
 // Densities that don't change over a strip, in one channel.
@@ -33,22 +34,32 @@ std::vector<Even> even_parts(const Scenario& scenario, std::size_t channel) {
   return parts;
 }
 
+// Density of a strip's silver in that scanner's light.
+float silver_density(float net, const Scenario& scenario, const FilmStock& stock,
+                     std::size_t channel) {
+  if (!scenario.foreign) return seen_density(net, scenario.scanner.callier);
+  return seen_silver(net, stock.fog, scenario.foreign->callier, channel);
+}
+
 Plane light_past_film(const FilmPlanes& planes, const Scenario& scenario, std::size_t channel) {
   const std::vector<Even> parts = even_parts(scenario, channel);
+  const auto holder_light =
+      static_cast<float>(scenario.foreign ? scenario.foreign->surround_light : kHolderLight);
   Plane light(planes.net.width, planes.net.height);
   for (std::size_t i = 0; i < light.values.size(); ++i) {
     float passed = 1.0F;
     const float film = planes.film.values[i];
     if (film > 0.0F) {
-      const Even& even = parts[planes.strip[i] - 1U];
+      const std::size_t strip = planes.strip[i] - 1U;
+      const Even& even = parts[strip];
       const float net = planes.net.values[i];
       float density = even.density + even.stain * net + planes.added.values[i] +
-                      seen_density(net, scenario.scanner.callier);
+                      silver_density(net, scenario, scenario.strips[strip].stock, channel);
       if (!planes.haze.values.empty()) density += even.haze * planes.haze.values[i];
       passed += film * (std::exp(-kLn10 * density) - 1.0F);
     }
     const float open = planes.open.values[i];
-    light.values[i] = open * passed + (1.0F - open) * kHolderLight;
+    light.values[i] = open * passed + (1.0F - open) * holder_light;
   }
   return light;
 }
@@ -96,6 +107,16 @@ std::vector<std::size_t> brightest_film(const FilmPlanes& planes) {
   return clear;
 }
 
+// What a makeshift lamp, a mask and a soft lens do before the sensor.
+void foreign_light(std::vector<Plane>& light, const ForeignLaws& laws, const Plane& open,
+                   double pixels_per_mm) {
+  light_by_lamp(light, laws.lamp);
+  for (Plane& plane : light) {
+    shade_by_mask(plane, open, laws.mask, pixels_per_mm);
+    add_halo(plane, laws.halo, pixels_per_mm);
+  }
+}
+
 }  // namespace
 
 Simulated render(Scenario scenario) {
@@ -117,12 +138,18 @@ Simulated render(Scenario scenario) {
   for (std::size_t c = 0; c < 3; ++c) light.push_back(light_past_film(planes, plan, c));
   if (plan.positive_picture) lay_positive(light, *plan.positive_picture);
   const std::vector<std::size_t> bare = bare_pixels(planes, plan.pixels_per_mm);
-  expose_sensor(light, plan.scanner, plan.pixels_per_mm,
-                bare.empty() ? brightest_film(planes) : bare, derived_seed(plan.seed, 31));
+  const std::vector<std::size_t> clear = brightest_film(planes);
+  if (plan.foreign) foreign_light(light, *plan.foreign, planes.open, plan.pixels_per_mm);
+  expose_sensor(light, plan.scanner, plan.pixels_per_mm, bare.empty() ? clear : bare,
+                derived_seed(plan.seed, 31));
   bend(light, plan.scanner.response);
+  if (plan.foreign && plan.foreign->finish) {
+    finish(light, *plan.foreign->finish, plan.pixels_per_mm);
+  }
   result.picture = encode(light, plan.encoding, plan.scanner.sharpening);
 
   tell_truth(result, planes, camera, geometries, bare);
+  if (plan.foreign) judge_foreign(result, bare, clear);
   return result;
 }
 

@@ -4,6 +4,7 @@
 #include "simulator/camera_geometry.h"
 #include "simulator/encoding.h"
 #include "simulator/film_stock.h"
+#include "simulator/foreign_laws.h"
 #include "simulator/marks.h"
 #include "simulator/scanner.h"
 #include "simulator/scene.h"
@@ -54,9 +55,16 @@ struct HolderWindow {
   double corner_radius_mm = 0.5;
 };
 
+/// Something that lies across the film: a bar, a strip of tape.
+struct HolderBar {
+  HolderWindow outline;
+  double passes = 0.0;  ///< share of the light, 0 (opaque) to 0.4 (translucent)
+};
+
 struct Holder {
   bool present = false;  ///< false: film on open glass or before a bare panel
   std::vector<HolderWindow> windows;
+  std::vector<HolderBar> bars;
 };
 
 struct Scenario {
@@ -72,6 +80,8 @@ struct Scenario {
   std::optional<SceneSettings> positive_picture;
   ScannerSettings scanner;
   EncodingSettings encoding;
+  /// Absent: all is as the analyser assumes.
+  std::optional<ForeignLaws> foreign;
 };
 
 }  // namespace filmsim

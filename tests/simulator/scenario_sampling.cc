@@ -1,6 +1,7 @@
 #include "simulator/scenario_sampling.h"
 
 #include "simulator/device_sampling.h"
+#include "simulator/foreign_scenarios.h"
 #include "simulator/layout_sampling.h"
 
 #include <array>
@@ -120,7 +121,7 @@ Scenario camera_frame(Random& random) {
     window.width_mm = x ? 60.0 : across;
     window.height_mm = x ? across : 60.0;
     window.middle_mm = x ? Point{0.0, shift} : Point{shift, 0.0};
-    s.holder = {true, {window}};
+    s.holder = {true, {window}, {}};
   }
   return s;
 }
@@ -314,58 +315,66 @@ Scenario tiny(Random& random) {
   return s;
 }
 
-using Sampler = std::function<Scenario(Random&)>;
+using Samplers = std::vector<std::pair<std::string, std::function<Scenario(Random&)>>>;
 
-const std::vector<std::pair<std::string, Sampler>>& samplers() {
-  static const std::vector<std::pair<std::string, Sampler>> kSamplers = {
-      {"flatbed-135-open", flatbed_open},
-      {"flatbed-135-holder", flatbed_holder},
-      {"holder-masked", holder_masked},
-      {"glass-full", glass_full},
-      {"camera-frame", camera_frame},
-      {"camera-strip", camera_strip},
-      {"medium-120", medium},
-      {"sheet", sheet},
-      {"cut-frame", cut_frame},
-      {"eight-bit", eight_bit},
-      {"jpeg", jpeg},
-      {"png", png},
-      {"untold-16-bit", untold},
-      {"blank-frames", blank_frames},
-      {"overlap", overlap},
-      {"half-frame", half_frame},
-      {"unfit-inverted", unfit_inverted},
-      {"unfit-stretched", unfit_stretched},
-      {"unfit-no-film", unfit_no_film},
-      {"unfit-positive", unfit_positive},
-      {"unfit-hidden", unfit_hidden},
-      {"clipped-zero", clipped_zero},
-      {"bracket-135", bracket},
-      {"tiny", tiny}};
+const Samplers& samplers() {
+  static const Samplers kSamplers = {{"flatbed-135-open", flatbed_open},
+                                     {"flatbed-135-holder", flatbed_holder},
+                                     {"holder-masked", holder_masked},
+                                     {"glass-full", glass_full},
+                                     {"camera-frame", camera_frame},
+                                     {"camera-strip", camera_strip},
+                                     {"medium-120", medium},
+                                     {"sheet", sheet},
+                                     {"cut-frame", cut_frame},
+                                     {"eight-bit", eight_bit},
+                                     {"jpeg", jpeg},
+                                     {"png", png},
+                                     {"untold-16-bit", untold},
+                                     {"blank-frames", blank_frames},
+                                     {"overlap", overlap},
+                                     {"half-frame", half_frame},
+                                     {"unfit-inverted", unfit_inverted},
+                                     {"unfit-stretched", unfit_stretched},
+                                     {"unfit-no-film", unfit_no_film},
+                                     {"unfit-positive", unfit_positive},
+                                     {"unfit-hidden", unfit_hidden},
+                                     {"clipped-zero", clipped_zero},
+                                     {"bracket-135", bracket},
+                                     {"tiny", tiny}};
   return kSamplers;
+}
+
+std::vector<std::string> names_of(const Samplers& samplers) {
+  std::vector<std::string> names;
+  for (const auto& [name, sampler] : samplers) names.push_back(name);
+  return names;
 }
 
 }  // namespace
 
 const std::vector<std::string>& scenario_kinds() {
-  static const std::vector<std::string> kKinds = [] {
-    std::vector<std::string> kinds;
-    for (const auto& [name, sampler] : samplers()) kinds.push_back(name);
-    return kinds;
-  }();
+  static const std::vector<std::string> kKinds = names_of(samplers());
+  return kKinds;
+}
+
+const std::vector<std::string>& foreign_kinds() {
+  static const std::vector<std::string> kKinds = names_of(foreign_samplers());
   return kKinds;
 }
 
 Scenario sample_scenario(const std::string& kind, std::uint64_t seed) {
-  for (const auto& [name, sampler] : samplers()) {
-    if (name != kind) continue;
-    std::uint64_t part = 0;
-    for (const char letter : kind) part = part * 131U + static_cast<unsigned char>(letter);
-    Random random(seed, part);
-    Scenario scenario = sampler(random);
-    scenario.kind = kind;
-    scenario.seed = seed;
-    return scenario;
+  for (const Samplers* list : {&samplers(), &foreign_samplers()}) {
+    for (const auto& [name, sampler] : *list) {
+      if (name != kind) continue;
+      std::uint64_t part = 0;
+      for (const char letter : kind) part = part * 131U + static_cast<unsigned char>(letter);
+      Random random(seed, part);
+      Scenario scenario = sampler(random);
+      scenario.kind = kind;
+      scenario.seed = seed;
+      return scenario;
+    }
   }
   throw std::invalid_argument("no kind of scan is called '" + kind + "'");
 }

@@ -18,6 +18,7 @@ int help(std::ostream& out) {
          "(NAME.truth.json), prints the scan's path. The kind decides TIFF, PNG or JPEG, and the\n"
          "path's ending follows it. Kinds:\n";
   for (const std::string& kind : filmsim::scenario_kinds()) out << "  " << kind << '\n';
+  for (const std::string& kind : filmsim::foreign_kinds()) out << "  " << kind << '\n';
   return 0;
 }
 

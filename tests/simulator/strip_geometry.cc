@@ -24,6 +24,10 @@ double film_width_mm(FilmFormat format) {
       return k120WidthMm;
     case FilmFormat::kSheet:
       return kSheetWidthMm;
+    case FilmFormat::k127:
+      return k127WidthMm;
+    case FilmFormat::k110:
+      return k110WidthMm;
   }
   return 0.0;
 }
@@ -36,6 +40,10 @@ const char* film_format_name(FilmFormat format) {
       return "120";
     case FilmFormat::kSheet:
       return "sheet";
+    case FilmFormat::k127:
+      return "127";
+    case FilmFormat::k110:
+      return "110";
   }
   return "unknown";
 }

@@ -10,7 +10,8 @@
 
 namespace filmsim {
 
-enum class FilmFormat { k135, k120, kSheet };
+/// 127 and 110 only by their widths: as cut film without perforations.
+enum class FilmFormat { k135, k120, kSheet, k127, k110 };
 enum class FilmAxis { kX, kY };
 
 // Dimensions of 135 film (values of ISO 1007 and SMPTE 139, written from memory).
@@ -22,6 +23,8 @@ inline constexpr double k135HoleCornerMm = 0.5;
 inline constexpr double k135HoleMarginMm = 2.01;  // film edge to hole edge
 inline constexpr double k135FramePitchMm = 38.0;
 inline constexpr double k120WidthMm = 61.5;
+inline constexpr double k127WidthMm = 46.0;
+inline constexpr double k110WidthMm = 16.0;
 inline constexpr double kSheetLengthMm = 125.4;
 inline constexpr double kSheetWidthMm = 100.0;
 inline constexpr double kSheetRebateMm = 2.5;

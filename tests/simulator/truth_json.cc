@@ -1,3 +1,4 @@
+#include "simulator/foreign_json.h"
 #include "simulator/render.h"
 
 #include <cmath>
@@ -178,6 +179,7 @@ std::string truth_json(const Simulated& simulated) {
                {"holder", scenario.holder.present},
                {"camera", camera_json(scenario.camera)},
                {"scanner", scanner_json(scenario.scanner)}};
+  if (scenario.foreign) json["foreign"] = foreign_json(*scenario.foreign);
   for (const char* list : {"strips", "frames", "marks"}) json[list] = Json::array();
   for (std::size_t i = 0; i < truth.strips.size(); ++i) {
     json["strips"].push_back(strip_json(truth.strips[i], scenario.strips[i]));

@@ -42,6 +42,10 @@ void start(jpeg_compress_struct& jpeg, const Picture& picture, const EncodingSet
   jpeg.in_color_space = picture.channels == 1 ? JCS_GRAYSCALE : JCS_RGB;
   jpeg_set_defaults(&jpeg);
   jpeg_set_quality(&jpeg, settings.jpeg_quality, TRUE);
+  if (picture.channels == 3) {
+    jpeg.comp_info[0].h_samp_factor = settings.chroma == ChromaSampling::kWhole ? 1 : 2;
+    jpeg.comp_info[0].v_samp_factor = settings.chroma == ChromaSampling::kHalf ? 2 : 1;
+  }
   if (pixels_per_inch > 0.0) {
     jpeg.density_unit = 1;
     jpeg.X_density = jpeg.Y_density = static_cast<UINT16>(std::lround(pixels_per_inch));

@@ -10,14 +10,13 @@ namespace {
 
 double told_pixels_per_inch(const Scenario& scenario) {
   constexpr double kMmPerInch = 25.4;
-  constexpr double kCommonWrongValue = 72.0;
   switch (scenario.encoding.resolution_tag) {
     case ResolutionTag::kRight:
       return scenario.pixels_per_mm * kMmPerInch;
     case ResolutionTag::kAbsent:
       return 0.0;
     case ResolutionTag::kWrong:
-      return kCommonWrongValue;
+      return scenario.encoding.wrong_pixels_per_inch;
   }
   return 0.0;
 }
