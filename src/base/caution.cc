@@ -28,6 +28,7 @@ constexpr auto rows = std::to_array<FactRow<CautionKind>>({
     {CautionKind::bare_light_clipped, "bare-light-clipped"},
     {CautionKind::bare_light_hidden, "bare-light-hidden"},
     {CautionKind::bare_light_partly_clipped, "bare-light-partly-clipped"},
+    {CautionKind::channel_clipped, "channel-clipped"},
     {CautionKind::eight_bit, "eight-bit"},
     {CautionKind::camera_display_curve, "camera-display-curve"},
     {CautionKind::grey_scan, "grey-scan"},
@@ -89,6 +90,7 @@ CautionFamily family_of(CautionKind kind) {
     case CautionKind::base_clipped:
     case CautionKind::bare_light_clipped:
     case CautionKind::bare_light_partly_clipped:
+    case CautionKind::channel_clipped:
     case CautionKind::steps_clipped:
       return CautionFamily::clipping;
     case CautionKind::inverted:

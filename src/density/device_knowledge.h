@@ -70,6 +70,10 @@ struct CameraPicture {
   double compression = 0.0;
   /// Share of the full code from which the bare light counts as nearly clipped.
   double bright_lamp = 0.0;
+  /// Light that falls off by more, as a density, is a lens's over a panel: in eight bits, and in
+  /// more, where scanners keep masks and lamps of their own.
+  double uneven_density_8_bits = 0.0;
+  double uneven_density = 0.0;
   /// A base that reads thinner than this in a finished picture has most likely been flattened.
   double thin_base_density = 0.0;
 

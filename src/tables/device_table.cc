@@ -81,6 +81,8 @@ DeviceKnowledge devices_from(const KnowledgeTable& top) {
   const KnowledgeTable picture = top.table("camera_picture");
   devices.camera_picture = {picture.number("compression", any_factor),
                             picture.number("bright_lamp", any_share),
+                            picture.number("uneven_density_8_bits", any_density),
+                            picture.number("uneven_density", any_density),
                             picture.number("thin_base_density", any_density)};
   devices.coloured = coloured_from(top.table("coloured"));
   const KnowledgeTable strong = top.table("strong");

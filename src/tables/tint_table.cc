@@ -111,6 +111,7 @@ TintKnowledge tints_from(const KnowledgeTable& top) {
   tints.told_base_sd_density = clean.number("told_base_sd_density", any_density);
   tints.clean_textures = weighted_from(clean, "textures");
   tints.natural_slope_sd = clean.number("slope_sd", any_share);
+  tints.angle_slope_part = clean.number("angle_slope_part", any_share);
   const KnowledgeTable limit = top.table("limit");
   for (const auto& row : limit.lists("signatures", any_share, most_channels)) {
     tints.limit_signatures.push_back({row[0], row[1], row[2]});

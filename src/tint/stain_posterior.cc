@@ -18,7 +18,9 @@ StainPosterior stain_posterior(const TintEvidence& evidence, const TintKnowledge
     if (!evidence.slopes) {
       return 1.0;
     }
-    const double sd = std::hypot(evidence.slopes->sd, knowledge.natural_slope_sd);
+    const double sd = std::hypot(evidence.slopes->sd,
+                                 std::hypot(knowledge.natural_slope_sd,
+                                            knowledge.angle_slope_part * evidence.angle_share_95));
     const double b = (evidence.slopes->blue - 1.0 - blue) / sd;
     const double g = (evidence.slopes->green - 1.0 - green) / sd;
     return std::exp(-0.5 * (b * b + g * g));

@@ -118,6 +118,7 @@ TintEvidence join_tint_signs(const std::vector<TintSigns>& strips, const TintLim
   join_clear(evidence, strips, limits);
   join_texture(evidence, strips);
   join_slopes(evidence, strips, limits);
+  evidence.angle_share_95 = limits.angle_share_95;
   return evidence;
 }
 

@@ -31,6 +31,8 @@ struct TintEvidence {
     double sd = 0.0;
   };
   std::optional<Slopes> slopes;
+  /// Directed light may add this share to silver's density (95 of 100).
+  double angle_share_95 = 0.0;
 };
 
 /// `strips` must not be empty.

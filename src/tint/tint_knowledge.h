@@ -79,6 +79,9 @@ struct TintKnowledge {
   std::vector<Weighted> clean_textures;
   /// Standard deviation of a slope of neutral silver about 1.
   double natural_slope_sd = 0.0;
+  /// Silver scatters short waves more: channels' slopes stray by this part of what directed light
+  /// may add to silver.
+  double angle_slope_part = 0.0;
   /// Tints by whose faintest amount the detection limit is told.
   std::vector<PerChannel<double>> limit_signatures;
   /// Above this detection limit a scan is no evidence that film is clean, density.

@@ -80,6 +80,9 @@ constexpr auto words = std::to_array<FactWords<CautionKind>>({
     {CautionKind::bare_light_partly_clipped,
      "Part of the bare light stands at the top code; the zero of density is doubtful. Scan again "
      "with a little less exposure."},
+    {CautionKind::channel_clipped,
+     "One colour of the light stands at the top code and is lost; densities were read from the "
+     "others, and no tint can be told. Scan again with less exposure, or with whiter light."},
     {CautionKind::eight_bit,
      "Eight bits a channel are coarse in dense film: trust densities to about 1.5. Save 16 bits."},
     {CautionKind::camera_display_curve,

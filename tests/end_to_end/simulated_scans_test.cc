@@ -232,5 +232,15 @@ TEST(WedgeAlone, IsSentToCalibration) {
   EXPECT_TRUE(scan.frames.empty());
 }
 
+// A yellow lamp brings red to the top in holes and film alike: green and blue tell base and frames.
+TEST(ForeignCamera, AChannelAtTheTopIsLeftOut) {
+  const Simulation simulation = simulate(filmsim::sample_scenario("foreign-camera", 1008));
+  const fogline::ScanMeasurement& scan = simulation.scan();
+  EXPECT_TRUE(has_caution(scan, "channel-clipped"));
+  EXPECT_NE(scan.fitness, Fitness::unfit);
+  EXPECT_FALSE(scan.tint.kind.has_value());
+  EXPECT_GT(expect_frames(simulation), 0);
+}
+
 }  // namespace
 }  // namespace end_to_end

@@ -119,7 +119,7 @@ TEST(JudgeFitness, ClearFilmBrighterThanBareLightIsRefused) {
 TEST(JudgeFitness, AFinishedPictureIsToldByItsPixels) {
   Evidence evidence;
   evidence.info.bits = 8;
-  evidence.info.transfer.source = TransferSource::assumed;
+  evidence.info.transfer = {TransferKind::srgb, {}, TransferSource::assumed};
   evidence.readings[0].clear->visual = 0.29;
   const auto finished = [&] {
     const std::vector<CautionKind> kinds = kinds_of(evidence.judged());
@@ -133,6 +133,25 @@ TEST(JudgeFitness, AFinishedPictureIsToldByItsPixels) {
   EXPECT_TRUE(finished());
   evidence.info.bits = 16;
   EXPECT_FALSE(finished());
+  // A profile tells how to show a picture, not what was done to it; a linear one wasn't finished.
+  evidence.info.transfer.source = TransferSource::icc_profile;
+  EXPECT_FALSE(finished());
+  EXPECT_EQ(evidence.judged().fitness, Fitness::comparable);
+  evidence.info.camera = true;
+  EXPECT_TRUE(finished());
+  EXPECT_EQ(evidence.judged().fitness, Fitness::indicative);
+  evidence.info.transfer.kind = TransferKind::linear;
+  EXPECT_FALSE(finished());
+  evidence.info.transfer = {TransferKind::srgb, {}, TransferSource::option};
+  EXPECT_FALSE(finished());
+}
+
+// One colour at the top is said; the others carry the densities.
+TEST(JudgeFitness, ALostChannelIsSaid) {
+  Evidence evidence;
+  evidence.readings[0].colours = false;
+  EXPECT_EQ(kinds_of(evidence.judged()), std::vector<CautionKind>{CautionKind::channel_clipped});
+  EXPECT_EQ(evidence.judged().fitness, Fitness::comparable);
 }
 
 TEST(JudgeFitness, AnUnknownCurveLeavesMarks) {

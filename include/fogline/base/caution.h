@@ -37,6 +37,7 @@ enum class CautionKind {
   bare_light_clipped,         ///< bare light stands at the top code
   bare_light_hidden,          ///< no bare light in sight
   bare_light_partly_clipped,  ///< part of the bare light stands at the top code
+  channel_clipped,            ///< one colour of the light does, the others were read
   eight_bit,                  ///< 8 bits a channel
   camera_display_curve,       ///< a camera's finished picture
   grey_scan,                  ///< no colour

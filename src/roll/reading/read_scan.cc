@@ -4,6 +4,7 @@
 #include "film/find_film.h"
 #include "film/wedges/find_wedges.h"
 #include "roll/calibrating/scanner_response.h"
+#include "roll/reading/lost_channels.h"
 #include "roll/reading/transfer_from_picture.h"
 #include "roll/scan_knowledge.h"
 #include "sensitometry/read_tone.h"
@@ -112,6 +113,25 @@ SurveyPlan survey_plan(const ScanInfo& info) {
   return plan;
 }
 
+/// Stray light and strips of the grid as it is.
+void read_strips(ScanWork& work, const ScanInfo& info, const MeasureOptions& options,
+                 const ScanScanner& scanner, const std::optional<PerChannel<double>>& blank_level) {
+  const double longest = std::max(info.width_px, info.height_px);
+  const double scale = work.layout.pixels_per_mm.value_or(longest / unknown_scale_length_mm);
+  work.stray =
+      StrayLight::estimated(work.grid, work.layout.strips, scale, stray_knowledge(scanner));
+  const ClippedShare clips(work.grid);
+  work.readings.clear();
+  if (work.layout.polarity == Polarity::negative) {
+    for (const FilmStrip& film : work.layout.strips) {
+      work.readings.push_back(read_strip(
+          film, {work.grid, clips, work.stray, options.clear, blank_level, scanner.calibration(),
+                 options.device, options.knowledge->devices, options.knowledge->films}));
+    }
+  }
+  work.readings.resize(work.layout.strips.size(), StripReading(options.knowledge->devices));
+}
+
 ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options,
                                const ScanScanner& scanner, const std::optional<ScanGrid>& blank,
                                const Progress& progress) {
@@ -132,19 +152,15 @@ ScanWork read_by_present_curve(ScanSource& source, const MeasureOptions& options
   } else if (!options.target) {
     work.wedge_alone = is_wedge_alone(work.layout, work.grid);
   }
-  const double longest = std::max(source.info().width_px, source.info().height_px);
-  const double scale = work.layout.pixels_per_mm.value_or(longest / unknown_scale_length_mm);
-  work.stray =
-      StrayLight::estimated(work.grid, work.layout.strips, scale, stray_knowledge(scanner));
-  const ClippedShare clips(work.grid);
-  if (work.layout.polarity == Polarity::negative) {
-    for (const FilmStrip& film : work.layout.strips) {
-      work.readings.push_back(read_strip(
-          film, {work.grid, clips, work.stray, options.clear, blank_level, scanner.calibration(),
-                 options.device, options.knowledge->devices, options.knowledge->films}));
+  read_strips(work, source.info(), options, scanner, blank_level);
+  const std::optional<LostChannels> lost = lost_channels(source.info(), work.readings);
+  if (lost && !blank_level && scanner.calibration() == nullptr) {
+    leave_channels_out(work.grid, *lost);
+    read_strips(work, source.info(), options, scanner, blank_level);
+    for (StripReading& reading : work.readings) {
+      reading.colours = false;
     }
   }
-  work.readings.resize(work.layout.strips.size(), StripReading(options.knowledge->devices));
   return work;
 }
 

@@ -36,16 +36,26 @@ ScannerDevice device_of(const ScanInfo& info, ScannerDevice told,
 }
 
 bool looks_finished(const ScanInfo& info, const StripReading& reading) {
-  if (info.transfer.source != TransferSource::assumed || info.bits > 8) {
+  // A profile tells how a picture is to be shown, not what was done to it before.
+  const bool told = info.transfer.source != TransferSource::assumed || info.bits > 8;
+  const bool linear = info.transfer.kind == TransferKind::linear && told;
+  const bool known_curve = info.transfer.source == TransferSource::option ||
+                           info.transfer.source == TransferSource::scanner_file;
+  if (linear || known_curve) {
     return false;
   }
   const DeviceKnowledge& devices = *reading.devices;
   const bool zero_seen = reading.zero != ZeroSource::none;
-  const bool too_thin = zero_seen && reading.clear &&
-                        reading.clear->visual < devices.camera_picture.thin_base_density;
   const bool uneven = zero_seen && !reading.flattened &&
-                      reading.lamp.unevenness_density() > devices.strong_unevenness_density;
-  return info.camera || too_thin || uneven;
+                      reading.lamp.unevenness_density() >
+                          (info.bits <= 8 ? devices.camera_picture.uneven_density_8_bits
+                                          : devices.camera_picture.uneven_density);
+  if (info.camera || uneven) {
+    return true;
+  }
+  // Thin film is usual too: only eight bits on a curve that nobody told make it suspect.
+  return info.bits <= 8 && info.transfer.source == TransferSource::assumed && zero_seen &&
+         reading.clear && reading.clear->visual < devices.camera_picture.thin_base_density;
 }
 
 DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
@@ -66,8 +76,8 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
       std::hypot(reading.stray_doubt, info.bits <= 8 ? eight_bit_light : 0.0);
   const bool guessed = info.bits > 8 && info.transfer.kind != TransferKind::linear;
   const bool finished = looks_finished(info, reading);
-  doubt.transfer_share = !assumed   ? devices.tone_curve.told_share
-                         : finished ? devices.tone_curve.finished_picture_share
+  doubt.transfer_share = finished   ? devices.tone_curve.finished_picture_share
+                         : !assumed ? devices.tone_curve.told_share
                          : guessed  ? devices.tone_curve.guessed_share
                                     : devices.tone_curve.assumed_share;
   const bool told = reading.device != ScannerDevice::unknown;

@@ -12,10 +12,10 @@ namespace fogline {
 ScannerDevice device_of(const ScanInfo& info, ScannerDevice told,
                         const ScannerCalibration* scanner);
 
-/// Whether a scan looks like a camera's finished picture, whose tones a maker has bent: eight bits
-/// on a curve that nobody told, and the camera's record, a base thinner than film has, or light
-/// that falls off as no scanner's does. Editors and messengers drop the record, so it alone won't
-/// do.
+/// Whether a scan looks like a camera's finished picture, whose tones a maker has bent: it isn't
+/// linear, and has the camera's record, light that falls off as no scanner's does, or (eight bits
+/// on a curve that nobody told) a base thinner than film has. Editors and messengers drop the
+/// record, so it alone won't do; a profile doesn't undo what was done to the picture.
 bool looks_finished(const ScanInfo& info, const StripReading& reading);
 
 /// What makes the densities of a strip doubtful, from its readings and from the kind of scan. Where

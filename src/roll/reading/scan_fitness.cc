@@ -108,19 +108,26 @@ std::vector<Caution> cautions_about_zero(const FitnessEvidence& evidence, Densit
   return {};
 }
 
+bool any_finished(const FitnessEvidence& evidence) {
+  return std::any_of(
+      evidence.readings.begin(), evidence.readings.end(),
+      [&](const StripReading& reading) { return looks_finished(evidence.info, reading); });
+}
+
 std::vector<Caution> cautions_about_scan(const FitnessEvidence& evidence) {
   const ScanInfo& info = evidence.info;
   std::vector<Caution> cautions;
   const auto add = [&](Severity severity, CautionKind kind) {
     cautions.push_back({severity, fact_of(kind)});
   };
+  if (std::any_of(evidence.readings.begin(), evidence.readings.end(),
+                  [](const StripReading& reading) { return !reading.colours; })) {
+    add(Severity::caution, CautionKind::channel_clipped);
+  }
   if (info.bits <= 8) {
     add(Severity::caution, CautionKind::eight_bit);
   }
-  const bool finished =
-      std::any_of(evidence.readings.begin(), evidence.readings.end(),
-                  [&](const StripReading& reading) { return looks_finished(info, reading); });
-  if (finished || (info.camera && info.lossy)) {
+  if (any_finished(evidence) || (info.camera && info.lossy)) {
     add(Severity::caution, CautionKind::camera_display_curve);
   }
   if (info.channels == 1) {
@@ -154,7 +161,7 @@ Fitness fitness_of_told(const FitnessEvidence& evidence, DensitiesAbove above) {
   }
   if (info.transfer.source == TransferSource::assumed || info.bits <= 8 || info.lossy ||
       greatest_zero_clip(evidence.readings) > zero_clipped_share ||
-      (calibration && calibration->shape_only) ||
+      (calibration && calibration->shape_only) || any_finished(evidence) ||
       evidence.zero.source == ZeroSource::scanner_file) {
     return Fitness::indicative;
   }

@@ -98,6 +98,10 @@ Tint scan_tint(const ScanInfo& info, const FilmLayout& layout,
   if (info.channels != most_channels) {
     return unknown_tint(Unknown::grey_scan);
   }
+  if (std::any_of(readings.begin(), readings.end(),
+                  [](const StripReading& reading) { return !reading.colours; })) {
+    return unknown_tint(Unknown::lamp_colour_clipped);
+  }
   std::vector<TintSigns> signs;
   for (std::size_t i = 0; i < readings.size(); ++i) {
     const StripReading& reading = readings[i];

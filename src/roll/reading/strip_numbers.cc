@@ -80,7 +80,8 @@ StripNumbers strip_numbers(const ScanInfo& info, const FilmStrip& film, const St
   strip.base_fog = densities ? Unknown::no_zero_for_base : Unknown::no_densities;
   if (readable && reading.zero != ZeroSource::none) {
     strip.base_fog = base_fog_of(*reading.clear, doubt_of_clear_film(info, reading),
-                                 reading.clear_silver.greatest, info.channels, film.scale_known);
+                                 reading.clear_silver.greatest, reading.colours ? info.channels : 1,
+                                 film.scale_known);
   }
   const double limit = density_reach(doubt);
   int frame_number = first_frame;

@@ -17,20 +17,19 @@ constexpr double window_margin_mm = 0.2;
 /// Beyond the film, mm: so that bridges and rebate at the edge are whole in the straight strip.
 constexpr double beyond_film_mm = 0.6;
 
-double greatest_clip(const std::vector<LightSample>& samples, int channels) {
-  double greatest = 0.0;
-  for (int c = 0; c < channels; ++c) {
-    std::vector<double> shares;
-    for (const LightSample& sample : samples) {
-      shares.push_back(sample.clipped_share[static_cast<std::size_t>(c)]);
+/// Mean share of clipped pixels of each channel.
+PerChannel<double> mean_clip(const std::vector<LightSample>& samples) {
+  PerChannel<double> mean{};
+  for (const LightSample& sample : samples) {
+    for (std::size_t c = 0; c < mean.size(); ++c) {
+      mean[c] += sample.clipped_share[c] / static_cast<double>(samples.size());
     }
-    double sum = 0.0;
-    for (const double share : shares) {
-      sum += share;
-    }
-    greatest = std::max(greatest, shares.empty() ? 0.0 : sum / static_cast<double>(shares.size()));
   }
-  return greatest;
+  return mean;
+}
+
+double greatest_of(const PerChannel<double>& shares) {
+  return *std::max_element(shares.begin(), shares.end());
 }
 
 void sample_zero(StripReading& reading, const FilmStrip& film, const StraightStrip& strip,
@@ -54,7 +53,8 @@ void sample_zero(StripReading& reading, const FilmStrip& film, const StraightStr
       reading.zero_samples = std::move(gap);
     }
   }
-  reading.zero_clipped = greatest_clip(reading.zero_samples, channels);
+  reading.zero_clipped_each = mean_clip(reading.zero_samples);
+  reading.zero_clipped = greatest_of(reading.zero_clipped_each);
   if (reading.zero_clipped > no_reference_share) {
     reading.zero = ZeroSource::none;
   }
@@ -131,13 +131,21 @@ double callier_taken_out(const ScanContext& scan) {
   return scan.device == ScannerDevice::unknown ? 1.0 : scan.devices.angle.of(scan.device).callier;
 }
 
-double clip_of_clear(const FilmStrip& film, const ScanContext& scan, const ClearFilm& clear) {
-  std::vector<double> shares;
+/// Median share of clipped pixels of each channel over clear film.
+PerChannel<double> clip_of_clear(const FilmStrip& film, const ScanContext& scan,
+                                 const ClearFilm& clear) {
+  PerChannel<std::vector<double>> shares;
   for (const ClearPatch& patch : clear.used) {
     const PerChannel<double> share = scan.clips.of(film.map, patch.area);
-    shares.push_back(*std::max_element(share.begin(), share.end()));
+    for (std::size_t c = 0; c < share.size(); ++c) {
+      shares[c].push_back(share[c]);
+    }
   }
-  return shares.empty() ? 0.0 : median(shares);
+  PerChannel<double> middle{};
+  for (std::size_t c = 0; c < middle.size(); ++c) {
+    middle[c] = shares[c].empty() ? 0.0 : median(shares[c]);
+  }
+  return middle;
 }
 
 }  // namespace
@@ -196,7 +204,8 @@ StripReading read_strip(const FilmStrip& film, const ScanContext& scan) {
     reading.clear_silver = silver_in_clear_film(reading.clear->visual, film.format, scan.films);
   }
   if (reading.clear) {
-    reading.clear_clipped = clip_of_clear(film, scan, *reading.clear);
+    reading.clear_clipped_each = clip_of_clear(film, scan, *reading.clear);
+    reading.clear_clipped = greatest_of(reading.clear_clipped_each);
     reading.edge_print = read_edge_print(reading.density, film, reading.clear->visual);
   }
   reading.leader = read_leader(reading.density, film);

@@ -31,6 +31,11 @@ struct StripReading {
   /// Greatest share of clipped pixels among channels, over the bare light and over clear film.
   double zero_clipped = 0.0;
   double clear_clipped = 0.0;
+  /// The same of each channel.
+  PerChannel<double> zero_clipped_each{};
+  PerChannel<double> clear_clipped_each{};
+  /// Each channel is its own; false where a lost one shows what the others see.
+  bool colours = true;
   /// A blank scan took the lamp's unevenness out.
   bool flattened = false;
   /// Bare light's visual level, 0 to 1.
