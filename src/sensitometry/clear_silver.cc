@@ -9,8 +9,8 @@ namespace fogline {
 namespace {
 
 /// Standard deviations above the usual base from which an excess begins to count, and counts whole.
-constexpr double begin_deviations = 2.0;
-constexpr double whole_deviations = 3.5;
+constexpr double begin_deviations = 2.75;
+constexpr double whole_deviations = 4.0;
 
 }  // namespace
 

@@ -35,13 +35,14 @@ TEST(ClearSilver, WhatIsFarAboveTheUsualIsFog) {
   }
 }
 
+// It rises by the whole excess within a few hundredths: some six times as fast as the density.
 TEST(ClearSilver, GrowsWithoutAJump) {
   ClearSilver before = silver_in(0.0, FilmFormat::f135);
   for (double base = 0.0; base < 1.2; base += 0.005) {
     const ClearSilver silver = silver_in(base, FilmFormat::f135);
     EXPECT_GE(silver.greatest, silver.likely);
     EXPECT_GE(silver.greatest, before.greatest);
-    EXPECT_LT(silver.greatest - before.greatest, 0.03) << base;
+    EXPECT_LT(silver.greatest - before.greatest, 8.0 * 0.005) << base;
     before = silver;
   }
 }

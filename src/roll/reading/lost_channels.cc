@@ -18,21 +18,19 @@ void raise_to(Shares& greatest, const Shares& shares) {
   }
 }
 
-/// Greatest shares at the top code, over clear film and the bare light. Bare light that stands
-/// there in every channel parts none from another: clear film alone does then.
+/// Greatest shares at the top code, over clear film and the bare light; over clear film alone where
+/// no channel reads both well: the bare light is lost then.
 Shares greatest_shares(const std::vector<StripReading>& readings) {
-  Shares bare{};
   Shares clear{};
+  Shares both{};
   for (const StripReading& reading : readings) {
-    raise_to(bare, reading.zero_clipped_each);
+    raise_to(both, reading.zero_clipped_each);
     if (reading.clear) {
       raise_to(clear, reading.clear_clipped_each);
     }
   }
-  if (*std::min_element(bare.begin(), bare.end()) <= lost_share) {
-    raise_to(clear, bare);
-  }
-  return clear;
+  raise_to(both, clear);
+  return *std::min_element(both.begin(), both.end()) < well_share ? both : clear;
 }
 
 }  // namespace
