@@ -14,9 +14,9 @@ struct ClearSilver {
   double greatest = 0.0;
 };
 
-/// Base plus fog as film usually has it holds a little fog. From 2.75 standard deviations above that
-/// on (0.44 on 135 film, where the densest bases end) more and more of the excess counts as silver
-/// (common practice, no source).
+/// Base plus fog as film usually has it holds a little fog. From 2.75 standard deviations above
+/// that on (0.44 on 135 film, where the densest bases end) more and more of the excess counts as
+/// silver (common practice, no source).
 ClearSilver silver_in_clear_film(double base_fog, FilmFormat format, const FilmKnowledge& films);
 
 }  // namespace fogline

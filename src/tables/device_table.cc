@@ -83,6 +83,7 @@ DeviceKnowledge devices_from(const KnowledgeTable& top) {
                             picture.number("bright_lamp", any_share),
                             picture.number("uneven_density_8_bits", any_density),
                             picture.number("uneven_density", any_density),
+                            picture.number("local_density", any_density),
                             picture.number("thin_base_density", any_density)};
   devices.coloured = coloured_from(top.table("coloured"));
   const KnowledgeTable strong = top.table("strong");

@@ -45,7 +45,7 @@ TEST(Caution, BelongsToOneFamilyAtMost) {
     clipping += family == CautionFamily::clipping ? 1 : 0;
     glare += family == CautionFamily::glare ? 1 : 0;
   }
-  EXPECT_EQ(clipping, 4);
+  EXPECT_EQ(clipping, 5);
   EXPECT_EQ(glare, 3);
   EXPECT_EQ(family_of(CautionKind::inverted), CautionFamily::inversion);
   EXPECT_EQ(family_of(CautionKind::uneven_light), CautionFamily::unevenness);

@@ -78,6 +78,18 @@ TEST(PhysicalLimits, OneFrameAloneDoesntRefuseTheStrip) {
   EXPECT_FALSE(lies_below_clear_film(sure_scan(), read.reading, drawn::base_density + 0.3));
 }
 
+// Local contrast of a finished picture brightens clear places beside dark ones, by about a tenth.
+TEST(PhysicalLimits, AFinishedPictureMayBrightenPlaces) {
+  const Read read(0.3);
+  ScanInfo finished = sure_scan();
+  finished.transfer = {TransferKind::srgb, {}, TransferSource::icc_profile};
+  finished.bits = 8;
+  EXPECT_TRUE(lies_below_clear_film(finished, read.reading, drawn::base_density - 0.09));
+  finished.camera = true;
+  EXPECT_FALSE(lies_below_clear_film(finished, read.reading, drawn::base_density - 0.09));
+  EXPECT_TRUE(lies_below_clear_film(finished, read.reading, drawn::base_density - 0.3));
+}
+
 // Scattered clear film tells less of what lies below it.
 TEST(PhysicalLimits, ScatterOfClearFilmCounts) {
   Read read(0.3);

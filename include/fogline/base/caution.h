@@ -59,18 +59,18 @@ enum class CautionKind {
   wedge_place_doubtful,   ///< which step of a printed wedge is which
   target_unread,          ///< no characteristic curve; `why` says why
   // a calibration
-  steps_counted_from_dark_end,  ///< the lightest can't be told from the bare light
+  steps_counted_from_dark_end,   ///< the lightest can't be told from the bare light
   steps_counted_from_light_end,  ///< the bare light doesn't tell which is the lightest
-  steps_left_out,               ///< don't fit the others; its numbers are those of the steps
-  steps_clipped,                ///< stand at the top code; its numbers are those of the steps
-  reference_doubtful,           ///< the file's own curve reads the steps far otherwise
-  bare_light_unknown,           ///< none below the top code beside the wedge
-  stray_light_untold,           ///< nothing opaque in sight
-  nominal_wedge,                ///< densities as designed
-  device_untold,                ///< which kind of device isn't said
-  shape_only,                   ///< one layer's density isn't known
-  limit_low,                    ///< tells less than good negatives have
-  eight_bits,                   ///< learned with 8 bits a channel
+  steps_left_out,                ///< don't fit the others; its numbers are those of the steps
+  steps_clipped,                 ///< stand at the top code; its numbers are those of the steps
+  reference_doubtful,            ///< the file's own curve reads the steps far otherwise
+  bare_light_unknown,            ///< none below the top code beside the wedge
+  stray_light_untold,            ///< nothing opaque in sight
+  nominal_wedge,                 ///< densities as designed
+  device_untold,                 ///< which kind of device isn't said
+  shape_only,                    ///< one layer's density isn't known
+  limit_low,                     ///< tells less than good negatives have
+  eight_bits,                    ///< learned with 8 bits a channel
   // of another program
   told,  ///< only its sentence is known, and the code as its name
 };

@@ -71,11 +71,13 @@ DoubtSources doubt_of(const ScanInfo& info, const StripReading& reading) {
           .bulge_density;
   const double scatter = reading.clear ? reading.clear->scatter : 0.0;
   doubt.noise_density = 0.5 * scatter;
-  doubt.evenness_density = std::hypot(bulge, unevenness_share * reading.lamp.unevenness_density());
+  const bool finished = looks_finished(info, reading);
+  const double local = finished ? devices.camera_picture.local_density : 0.0;
+  doubt.evenness_density =
+      std::hypot(bulge, std::hypot(unevenness_share * reading.lamp.unevenness_density(), local));
   doubt.stray_transmittance =
       std::hypot(reading.stray_doubt, info.bits <= 8 ? eight_bit_light : 0.0);
   const bool guessed = info.bits > 8 && info.transfer.kind != TransferKind::linear;
-  const bool finished = looks_finished(info, reading);
   doubt.transfer_share = finished   ? devices.tone_curve.finished_picture_share
                          : !assumed ? devices.tone_curve.told_share
                          : guessed  ? devices.tone_curve.guessed_share
