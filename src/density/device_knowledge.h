@@ -74,8 +74,8 @@ struct CameraPicture {
   /// more, where scanners keep masks and lamps of their own.
   double uneven_density_8_bits = 0.0;
   double uneven_density = 0.0;
-  /// What local contrast and sharpening do to a place by its neighbours: standard uncertainty of its
-  /// density.
+  /// What local contrast and sharpening do to a place by its neighbours: standard uncertainty of
+  /// its density.
   double local_density = 0.0;
   /// A base that reads thinner than this in a finished picture has most likely been flattened.
   double thin_base_density = 0.0;
