@@ -68,7 +68,7 @@ struct CalibratedDevice {
 struct CameraPicture {
   /// Densities just under a nearly clipped lamp may read so many times too low.
   double compression = 0.0;
-  /// Share of the full code from which the bare light counts as nearly clipped.
+  /// Share of the full light from which on the bare light lies in the curve's shoulder.
   double bright_lamp = 0.0;
   /// Light that falls off by more, as a density, is a lens's over a panel: in eight bits, and in
   /// more, where scanners keep masks and lamps of their own.

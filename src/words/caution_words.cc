@@ -55,7 +55,7 @@ constexpr auto words = std::to_array<FactWords<CautionKind>>({
      "No unexposed film is in sight, neither rebate nor a gap between frames, so there is nothing "
      "to measure densities from. Scan again with the frame's borders in sight."},
     {CautionKind::below_light_path,
-     "What was taken for clear film reads as clear as the bare light beside it, which no film is: "
+     "What was taken for clear film reads clearer than the bare light beside it, which no film is: "
      "one of the two was mistaken, or the light changes across the picture. Scan again with even "
      "light, the holes and some bare light in sight."},
     {CautionKind::below_clear_film,

@@ -128,8 +128,7 @@ TEST(ColourNegative, IsNoBlackAndWhiteFilm) {
   }
 }
 
-// A light panel without film, of 50 Mpx at the tag's word: nothing is found, and nothing read as
-// film.
+// A light panel without film: nothing is found, and nothing read as film.
 TEST(OpenGate, HoldsNoFilm) {
   const std::string path = real_file("open-gate-camera.jpg");
   if (!std::filesystem::exists(path)) {

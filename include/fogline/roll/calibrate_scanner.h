@@ -23,10 +23,10 @@ struct CalibrationRun {
   std::vector<std::vector<PointPx>> film_outlines;
 };
 
-/// Learns a scanner from a step wedge in one of its scans. A camera's own file goes before
-/// `device`. Throws FileError where no wedge is found, the reference has fewer steps than the
-/// scan or can't be laid on it without doubt, or codes don't fall while density rises.
-/// `calibration.date` and `tool_version` stay empty: the caller knows them.
+/// Learns a scanner from a step wedge in one of its scans. A `device` that is told goes before what
+/// a camera's own file says. Throws FileError where no wedge is found, the reference has fewer
+/// steps than the scan or can't be laid on it without doubt, or codes don't fall while density
+/// rises. `calibration.date` and `tool_version` stay empty: the caller knows them.
 CalibrationRun calibrate_from_wedge(ScanSource& source, const WedgeReference& reference,
                                     ScannerDevice device, const ScanKnowledge& knowledge,
                                     const Progress& progress);

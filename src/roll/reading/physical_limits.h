@@ -8,7 +8,7 @@ namespace fogline {
 
 // What no film can read. A number beyond these was read from something else, or in other light.
 
-/// Clear film as clear as the bare light, all its doubt counted: a support alone reflects more.
+/// Clear film clearer than any support, all doubt counted: its two faces alone reflect some light.
 bool lies_below_support(const ScanInfo& info, const StripReading& reading,
                         const FilmKnowledge& films);
 
